@@ -7,6 +7,7 @@ import { nearestLabels } from './labels/nearest';
 import { remixed } from './labels/remix';
 import { evened, smoothLabels } from './labels/smooth';
 import { unmixed } from './labels/unmix';
+import { Disc } from './layers/discs';
 import type { Prepared } from './prepare';
 import type { LabelMap, SoftLabels } from './raster';
 
@@ -24,12 +25,12 @@ export interface Areas {
 const SMOOTHED = 0.3;
 const EVENED = 0.15;
 
-/** What evening made thinner than this part of the least detail goes as well. */
-const AGAIN = 0.9;
+/** Pixels round what was mended in which borders are evened. */
+const EVENED_ROUND = 3;
 
 export function areasOf(prepared: Prepared, dials: Dials): Areas {
-  const { palette, pitch, detail } = prepared;
-  const width = detail / pitch;
+  const { palette, pitch, clear } = prepared;
+  const width = clear / pitch;
   const hole = palette.colours.length;
   const boxes = dials.leaveOut.filter((each) => typeof each !== 'string');
   const soft = merged(palette.isDrawing ? drawingLabels(prepared) : photoLabels(prepared, width), prepared.merged);
@@ -86,7 +87,7 @@ function cleanedPhoto(before: SoftLabels, width: number, count: number): SoftLab
     count,
     Math.max(1, Math.round(EVENED * width)),
   );
-  return agreeing(even, clean(even, { width: AGAIN * width, keepsCorners: false, rounds: 2 }));
+  return agreeing(even, clean(even, { width, keepsCorners: false, rounds: 2 }));
 }
 
 /** What has another label than before is no mixture. */
@@ -94,6 +95,27 @@ function agreeing(soft: SoftLabels, { labels }: LabelMap): SoftLabels {
   const share = soft.share.slice();
   for (let at = 0; at < labels.length; at += 1) if (labels[at] !== soft.labels[at]) share[at] = 1;
   return { ...soft, labels, share };
+}
+
+/**
+ * Takes over what a mend has changed, with borders as smooth as those of other areas there.
+ * @param width pixels: the least one
+ * @param count how many labels there may be
+ */
+export function mendedAreas(before: SoftLabels, after: LabelMap, width: number, count: number): SoftLabels {
+  const hard = agreeing(before, after);
+  const even = evened(after, count, Math.max(1, Math.round(EVENED * width)));
+  const { labels, other, share } = { labels: hard.labels.slice(), other: hard.other.slice(), share: hard.share };
+  const near = new Disc(before, EVENED_ROUND);
+  for (let at = 0; at < labels.length; at += 1) {
+    if (after.labels[at] === before.labels[at]) continue;
+    near.stamp(at, (pixel) => {
+      labels[pixel] = defined(even.labels[pixel]);
+      other[pixel] = defined(even.other[pixel]);
+      share[pixel] = defined(even.share[pixel]);
+    });
+  }
+  return { ...hard, labels, other, share };
 }
 
 function withoutBoxes(soft: SoftLabels, boxes: readonly Box[], pitch: number, hole: number): SoftLabels {

@@ -3,7 +3,8 @@
  * stopped (`src/base/checkpoint.ts`).
  */
 import { defined } from '../base/defined';
-import { areasOf, darkestOf } from './areas';
+import { areasOf, darkestOf, mendedAreas } from './areas';
+import { clearedSheets } from './clean/sheets';
 import { labOf } from './colour/difference';
 import { hexOf, rgbOf } from './colour/hex';
 import type { Dials, Step } from './dials';
@@ -24,10 +25,6 @@ export type { SeparatedLayer, Separation } from './separation';
 export { PictureSource } from './source';
 export { type LayersText, layersAsSvg, outlineOf } from './write/svg';
 
-/** Pixels that curves may run beside borders: drawings have clean ones, the pixels of photos are less to be believed. */
-const FOLLOW_DRAWING = 0.5;
-const FOLLOW_PHOTO = 1;
-
 /**
  * @param told hears what is being done
  * @param across how many pixels are enough, for an answer that is rough and soon there
@@ -42,22 +39,26 @@ export function separate(
   const source = picture instanceof PictureSource ? picture : new PictureSource(picture);
   const prepared = prepare(source, dials, across);
   told?.('areas');
-  const { soft, unpainted, tooFine, fine } = areasOf(prepared, dials);
+  const { soft: areas, unpainted, fine } = areasOf(prepared, dials);
   told?.('order');
-  const { pitch, palette } = prepared;
+  const { pitch, palette, follow } = prepared;
   const hexes = palette.colours.map(hexOf);
   const lightness = palette.colours.map((colour) => labOf(colour)[0]);
   const last = dials.outline ? darkestOf(lightness, unpainted) : undefined;
   const chosen = dials.order?.map((paint) => hexes.indexOf(hexOf(rgbOf(paint)))).filter((label) => label >= 0);
-  const { order, alone, ordered } = paintingOrder(soft, palette.colours, { unpainted, last, order: chosen });
+  const { order, alone, ordered } = paintingOrder(areas, palette.colours, { unpainted, last, order: chosen });
+  const rule = { width: prepared.clear / pitch, keepsCorners: palette.isDrawing };
+  const cleared = clearedSheets(areas, order, rule);
+  const soft = cleared === areas ? areas : mendedAreas(areas, cleared, rule.width, palette.colours.length + 1);
+  const tooFine = soft.labels.map((label, at) => (label === areas.labels[at] ? defined(fine[at]) : 1));
   told?.('outlines');
-  const follow = dials.follow ?? pitch * (palette.isDrawing ? FOLLOW_DRAWING : FOLLOW_PHOTO);
-  const { bridge, slip } = dials;
+  const { bridge, opening, slip } = dials;
   const { layers, nodes } = drawLayers(soft, order, {
     pitch,
     tolerance: follow,
     slip,
     bridge,
+    opening,
     isDrawing: palette.isDrawing,
   });
   return {
@@ -70,8 +71,8 @@ export function separate(
     nodes,
     follow,
     detail: prepared.detail,
-    tooFine,
-    pixels: { width: soft.width, height: soft.height, fine, labels: soft.labels },
+    tooFine: tooFine.reduce((sum, value) => sum + value, 0) / tooFine.length,
+    pixels: { width: soft.width, height: soft.height, fine: tooFine, labels: soft.labels },
     islands: { alone, ordered },
   };
 }

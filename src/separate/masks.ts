@@ -40,7 +40,7 @@ export function layersFromMasks(masks: readonly Mask[], width: number, follow?: 
     }
     const soft = shares(picture);
     if (!soft.labels.includes(OPENING)) throw new NothingToSeparate('has no opening: nothing in it is white or clear');
-    const rule = { pitch: own, tolerance, slip: 0, bridge: 0, isDrawing: true };
+    const rule = { pitch: own, tolerance, slip: 0, bridge: 0, opening: 0, isDrawing: true };
     const drawn = drawLayers(soft, [OPENING], rule);
     nodes += drawn.nodes;
     const [layer] = drawn.layers;

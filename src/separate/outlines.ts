@@ -27,7 +27,9 @@ export interface DrawingRule {
   readonly pitch: number;
   readonly tolerance: number;
   readonly slip: number;
+  /** The least widths of sheet and of openings. */
   readonly bridge: number;
+  readonly opening: number;
   /** Whether the corners of borders are kept as sharp as in a drawing. */
   readonly isDrawing: boolean;
 }
@@ -73,8 +75,12 @@ export function drawLayers(
   return { layers: maps.map((map) => drawn(map, curvesOf, rule.pitch)), nodes };
 }
 
-function sizesOf({ slip, bridge, pitch }: DrawingRule) {
-  return { slip: slip > 0 ? (slip + SPARE_MM) / pitch + SPARE_PIXELS : 0, bridge: bridge / pitch };
+function sizesOf({ slip, bridge, opening, pitch }: DrawingRule) {
+  return {
+    slip: slip > 0 ? (slip + SPARE_MM) / pitch + SPARE_PIXELS : 0,
+    bridge: bridge / pitch + 2 * HIDDEN_TOLERANCE,
+    opening: opening / pitch + 2 * HIDDEN_TOLERANCE,
+  };
 }
 
 function mapOf({ label, rank, under }: SpreadLayer, ranks: Ranks, tracer: MapTracer): LayerMap {

@@ -14,6 +14,10 @@ export interface Prepared {
   readonly palette: Palette;
   /** mm: nothing finer is cut or left standing. */
   readonly detail: number;
+  /** mm: how far a curve may run beside the border that it stands for. */
+  readonly follow: number;
+  /** mm: so wide areas are in pixels, so that they are wide enough when curves have taken their part. */
+  readonly clear: number;
   /** Labels of the palette that are left unpainted. */
   readonly unpainted: ReadonlySet<number>;
   /** Labels that are sprayed in the paint of another one. */
@@ -23,13 +27,23 @@ export interface Prepared {
 /** A pixel is no larger than this part of the least detail, where the picture has so many. */
 const PIXELS_OF_DETAIL = 10;
 
-/** Small pictures are enlarged until a detail has so many pixels, by no more than four times. */
-const LEAST_OF_DETAIL = 4;
+/**
+ * Small pictures are enlarged until a detail has so many pixels, by no more than four times. Photos are smooth, and have no
+ * soft edges that tell where between two pixels a border runs.
+ */
+const LEAST_OF_DETAIL = { drawing: 4, photo: 7 };
 const MOST_ENLARGED = 4;
 const ENLARGED_TO = 1600;
 
 /** Photos have no detail that was meant: what is half as coarse again as it must be looks like a stencil. */
 const COARSER = 1.5;
+
+/** Pixels that curves may run beside borders: drawings have clean ones, the pixels of photos are less to be believed. */
+const FOLLOW_DRAWING = 0.5;
+const FOLLOW_PHOTO = 1;
+
+/** Pixels that a width may be less than it is counted. */
+const UNSURE = 1;
 
 /** @param across how many pixels are enough, for an answer that is rough and soon there */
 export function prepare(source: PictureSource, dials: Dials, across = Infinity): Prepared {
@@ -39,15 +53,26 @@ export function prepare(source: PictureSource, dials: Dials, across = Infinity):
   const palette = paletteFor(opaque, dials, bare);
   const hexes = palette.colours.map(hexOf);
   const detail = dials.detail ?? Math.max(dials.bridge, dials.opening) * (palette.isDrawing ? 1 : COARSER);
-  const pixels = Math.min(across, pixelsFor(source.picture.width, dials.width / detail));
+  const full = pixelsFor(source.picture.width, dials.width / detail, palette.isDrawing);
+  const pixels = Math.min(across, full);
+  const pitch = dials.width / pixels;
+  const inPixels = palette.isDrawing ? FOLLOW_DRAWING : FOLLOW_PHOTO;
+  const least = Math.max(dials.bridge, dials.opening) + leeway(dials.follow, dials.width / full, inPixels);
   return {
     picture: opaque.at(pixels),
-    pitch: dials.width / pixels,
+    pitch,
+    follow: dials.follow ?? inPixels * pitch,
+    clear: Math.max(detail, least),
     palette,
     unpainted: new Set(bare.map((colour) => hexes.indexOf(hexOf(colour)))),
     detail,
     merged: mergedLabels(palette.colours, dials.merged ?? []),
   };
+}
+
+/** What curves may take from a width at both its sides, and pixels. A rough answer takes as much as the full one. */
+function leeway(follow: number | undefined, pitch: number, inPixels: number): number {
+  return 2 * (follow ?? inPixels * pitch) + UNSURE * pitch;
 }
 
 /** Colours that are left unpainted, or sprayed as another one, are found like paints, and are no paints. */
@@ -74,9 +99,9 @@ function mergedLabels(
 }
 
 /** @param details how many of the least details there are side by side */
-function pixelsFor(width: number, details: number): number {
+function pixelsFor(width: number, details: number, isDrawing: boolean): number {
   const enough = Math.ceil(PIXELS_OF_DETAIL * details);
-  const least = Math.ceil(LEAST_OF_DETAIL * details);
+  const least = Math.ceil((isDrawing ? LEAST_OF_DETAIL.drawing : LEAST_OF_DETAIL.photo) * details);
   if (width >= least) return Math.min(width, enough);
   return Math.max(width, Math.min(least, MOST_ENLARGED * width, ENLARGED_TO));
 }

@@ -216,9 +216,25 @@ function jsonOf({ separation, looked, files, edited }: Outcome): object {
     islands: { ...islands, bridged: looked.islands },
     bridges: looked.bridges,
     findings: looked.findings,
+    left: looked.left.map(({ at, ...place }) => ({ ...place, ...(at && { at: { x: tidy(at.x), y: tidy(at.y) } }) })),
     files,
     ...(edited !== undefined && { edited }),
   };
+}
+
+/** Places that are told one by one; more are in what `tombolo check` says. */
+const TOLD_PLACES = 12;
+
+/** Where the sheets are not as they should be though all was tried. */
+function placesOf({ left }: LookedOver): string[] {
+  const places = left.slice(0, TOLD_PLACES).map(({ layer, at, message }) => {
+    const where = [
+      layer === undefined ? '' : ` on "${oneLine(layer)}"`,
+      at ? ` at ${tidy(at.x)}, ${tidy(at.y)} mm` : '',
+    ];
+    return `  left${where.join('')}: ${oneLine(message)}`;
+  });
+  return left.length > TOLD_PLACES ? [...places, `  and ${count(left.length - TOLD_PLACES, 'more place')}`] : places;
 }
 
 function textOf(folder: string, { separation, looked, files, edited }: Outcome): string {
@@ -233,6 +249,7 @@ function textOf(folder: string, { separation, looked, files, edited }: Outcome):
     `  ${count(nodes, 'curve')}; colours differ from the picture by ${difference.toFixed(1)} on average (CIEDE2000)`,
     `  islands: ${islands.alone} where each colour is cut by itself, ${islands.ordered} in this order${left && `; ${left}`}`,
     ...(found.length > 0 ? [`  tombolo check will say: ${found.join(', ')}`] : []),
+    ...placesOf(looked),
     ...(edited === undefined
       ? [`  written: ${files.join(', ')}`]
       : [`  ${edited} was edited and is left as it is; the new sheets are in ${files.join(', ')}`]),

@@ -3,10 +3,10 @@
  * pixel keeps its place in a label where the disc round the nearest pixel that lies deep enough in some label is of that
  * label. So two distance transforms a round serve however many colours.
  */
-import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
-import { Disc } from '../layers/discs';
+import { Disc, edgeOf } from '../layers/discs';
 import type { LabelMap } from '../raster';
+import { coresOf } from './cores';
 import { keptCorners } from './corners';
 import { distancesTo } from './distance';
 
@@ -50,46 +50,6 @@ function oneRound(
 }
 
 /**
- * 1 where a disc of the radius round the pixel lies within its label; the frame is an edge like others, for what it cuts off
- * is as hard to cut as anything. Undefined where there is none.
- */
-export function coresOf(map: LabelMap, radius: number): Uint8Array | undefined {
-  const core = new Uint8Array(map.labels.length).fill(1);
-  // From the pixel on the rim the border itself is half a pixel away.
-  const reach = Math.max(0, radius - 0.5);
-  const disc = new Disc(map, reach);
-  const visit = (pixel: number, squared: number): void => {
-    if (squared < reach * reach) core[pixel] = 0;
-  };
-  for (const at of rimOf(map)) disc.stamp(at, visit);
-  return core.includes(1) ? core : undefined;
-}
-
-/** The pixels that have a neighbour of another label, or none at some side. */
-function rimOf({ width, height, labels }: LabelMap): number[] {
-  const rim: number[] = [];
-  for (let y = 0; y < height; y += 1) {
-    checkpoint(width);
-    const atEdge = y === 0 || y + 1 === height;
-    for (let x = 0, at = y * width; x < width; x += 1, at += 1) {
-      const label = labels[at];
-      if (
-        atEdge ||
-        x === 0 ||
-        x + 1 === width ||
-        labels[at + 1] !== label ||
-        labels[at - 1] !== label ||
-        labels[at + width] !== label ||
-        labels[at - width] !== label
-      ) {
-        rim.push(at);
-      }
-    }
-  }
-  return rim;
-}
-
-/**
  * The pixels that lie in no disc round a core. All others keep their label: their own core is nearer than the radius, and one of
  * another label is not, as the disc round it would reach them.
  */
@@ -100,7 +60,7 @@ function uncovered(map: LabelMap, core: Uint8Array, radius: number): number[] {
   const visit = (pixel: number, squared: number): void => {
     if (squared < reach * reach) covered[pixel] = 1;
   };
-  for (const at of rimOfCores(map, core)) disc.stamp(at, visit);
+  for (const at of edgeOf(map, core, 1)) disc.stamp(at, visit);
   const open: number[] = [];
   for (let at = 0; at < covered.length; at += 1) if (covered[at] === 0) open.push(at);
   return open;
@@ -133,22 +93,4 @@ function giveToCoresNearby(
 function giveByDistances(map: LabelMap, core: Uint8Array, open: readonly number[], labels: Uint8Array): void {
   const { nearest } = distancesTo(core, map);
   for (const at of open) labels[at] = defined(map.labels[defined(nearest[at])]);
-}
-
-function rimOfCores({ width, height, labels }: LabelMap, core: Uint8Array): number[] {
-  const rim: number[] = [];
-  const last = labels.length - width;
-  for (let y = 0; y < height; y += 1) {
-    checkpoint(width);
-    for (let x = 0, at = y * width; x < width; x += 1, at += 1) {
-      if (core[at] === 0) continue;
-      const isRim =
-        (x > 0 && core[at - 1] === 0) ||
-        (x + 1 < width && core[at + 1] === 0) ||
-        (at >= width && core[at - width] === 0) ||
-        (at < last && core[at + width] === 0);
-      if (isRim) rim.push(at);
-    }
-  }
-  return rim;
 }

@@ -63,3 +63,21 @@ export function hasNeighbour({ width, height }: Grid, at: number, isWanted: (pix
     (at + width < width * height && isWanted(at + width))
   );
 }
+
+/** The pixels of a value that have one of another value at one of their four sides. The frame is no edge. */
+export function edgeOf({ width, height }: Grid, values: Uint8Array, value: number): number[] {
+  const edge: number[] = [];
+  for (let y = 0; y < height; y += 1) {
+    checkpoint(width);
+    for (let x = 0, at = y * width; x < width; x += 1, at += 1) {
+      if (values[at] !== value) continue;
+      const isEdge =
+        (x > 0 && values[at - 1] !== value) ||
+        (x + 1 < width && values[at + 1] !== value) ||
+        (y > 0 && values[at - width] !== value) ||
+        (y + 1 < height && values[at + width] !== value);
+      if (isEdge) edge.push(at);
+    }
+  }
+  return edge;
+}

@@ -5,19 +5,25 @@
  */
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
+import { necksOf } from '../clean/necks';
 import type { LabelMap } from '../raster';
-import { Disc, hasNeighbour } from './discs';
+import { Disc } from './discs';
 import type { Ranks } from './ranks';
+import { Thin } from './thin';
 
 /** The region of pixels that a layer paints though a later one covers them. */
 export const UNDER_LATER = 254;
+
+/** So often thin paint is given up for thin sheet: the one may come of the other. */
+const SETTLED = 2;
 
 /** In pixels. */
 export interface SpreadSizes {
   /** How far earlier colours reach under later ones. */
   readonly slip: number;
-  /** The least width of sheet. */
+  /** The least widths of sheet and of openings. */
   readonly bridge: number;
+  readonly opening: number;
 }
 
 export interface SpreadLayer {
@@ -36,95 +42,124 @@ export function* spreadLayers(map: LabelMap, ranks: Ranks, sizes: SpreadSizes): 
 class Spreading {
   private readonly map: LabelMap;
   private readonly ranks: Ranks;
-  private readonly bridge: number;
+  private readonly sizes: SpreadSizes;
+  private readonly thinSheet: Thin;
+  private readonly thinPaint: Thin;
   private readonly slip: Disc;
-  /** The label of each pixel, but where a layer is worked on. */
-  private readonly regions: Uint8Array;
   /** Pixels of each rank, that of the ground first, beside later colours. */
   private readonly rims: number[][];
-  /** The squared distance to the nearest colour so far, and its rank. */
+  /** The squared distance to the nearest pixel of earlier colours, and that pixel. */
   private readonly least: Float32Array;
-  private readonly nearest: Int16Array;
+  private readonly site: Int32Array;
+  /** The last rank that reached a pixel. */
+  private readonly last: Int16Array;
 
-  constructor(map: LabelMap, ranks: Ranks, { slip, bridge }: SpreadSizes) {
+  constructor(map: LabelMap, ranks: Ranks, sizes: SpreadSizes) {
+    const { slip, bridge, opening } = sizes;
+    this.sizes = sizes;
     this.map = map;
     this.ranks = ranks;
-    this.bridge = bridge;
+    this.thinSheet = new Thin(map, bridge / 2);
+    this.thinPaint = new Thin(map, opening / 2);
     this.slip = new Disc(map, slip);
-    this.regions = map.labels.slice();
     this.rims = slip > 0 ? rimsOf(map, ranks) : [];
     this.least = new Float32Array(map.labels.length).fill(Infinity);
-    this.nearest = new Int16Array(map.labels.length).fill(-2);
+    this.site = new Int32Array(map.labels.length).fill(-1);
+    this.last = new Int16Array(map.labels.length).fill(-2);
   }
 
   underLater(rank: number, label: number): number[] {
+    const { labels } = this.map;
     const reached = this.reach(rank);
-    const regions = this.regions;
-    for (const at of reached) regions[at] = UNDER_LATER;
-    const thin = reached.length > 0 ? this.thinSheet(regions, rank, label, reached) : [];
-    for (const at of reached) regions[at] = defined(this.map.labels[at]);
-    const painted = [...reached, ...thin];
-    const beside = new Set(this.besideEarlier(rank, painted));
-    return beside.size === 0 ? painted : painted.filter((at) => !beside.has(at));
+    if (reached.length === 0) return [];
+    const paint = new Uint8Array(labels.length);
+    for (let at = 0; at < paint.length; at += 1) if (labels[at] === label) paint[at] = 1;
+    const isFree = this.awayFromEarlier(rank);
+    for (const at of reached) if (isFree(at)) paint[at] = 1;
+    this.settle(paint, label, isFree);
+    const under: number[] = [];
+    for (let at = 0; at < paint.length; at += 1) if (paint[at] === 1 && labels[at] !== label) under.push(at);
+    return under;
   }
 
   /**
-   * The pixels of later colours that the colour of a rank reaches. Where several reach one the nearest does, of those as near
-   * the earliest: so colours meet under later ones half-way from where they meet in the open.
+   * The pixels of later colours that the colour of a rank reaches. Where several reach one from the same side the nearest
+   * does, of those as near the earliest: so colours meet under later ones half-way from where they meet in the open. From
+   * opposite sides all reach it, else strips of later colours would be held by too little.
    */
   reach(rank: number): number[] {
     const reached: number[] = [];
+    const { width } = this.map;
     for (const rim of this.rims[rank + 1] ?? []) {
       this.slip.stamp(rim, (at, squared) => {
-        if (squared >= defined(this.least[at]) || this.ranks.at(this.map, at) <= rank) return;
+        if (this.last[at] === rank && squared >= defined(this.least[at])) return;
+        if (this.ranks.at(this.map, at) <= rank) return;
+        const isNearest = squared < defined(this.least[at]);
+        if (!isNearest && !isBetween(at, rim, defined(this.site[at]), width)) return;
+        if (this.last[at] !== rank) reached.push(at);
+        this.last[at] = rank;
+        if (!isNearest) return;
         this.least[at] = squared;
-        if (this.nearest[at] !== rank) reached.push(at);
-        this.nearest[at] = rank;
+        this.site[at] = rim;
       });
     }
     return reached;
   }
 
-  /** Sheet under later paint that no disc as wide as a bridge covers. */
-  private thinSheet(regions: Uint8Array, rank: number, label: number, reached: readonly number[]): number[] {
-    const isSheet = (at: number): boolean => regions[at] !== label && regions[at] !== UNDER_LATER;
-    const near = new Uint8Array(regions.length);
-    const close: number[] = [];
-    const half = new Disc(this.map, this.bridge / 2);
-    for (const at of reached) {
-      if (!hasNeighbour(this.map, at, isSheet)) continue;
-      half.stamp(at, (pixel) => {
-        if (near[pixel] === 1 || !isSheet(pixel)) return;
-        near[pixel] = 1;
-        close.push(pixel);
+  /** Gives up sheet under later paint that is too thin, and paint that is; last the sheet, for that must hold. */
+  private settle(paint: Uint8Array, label: number, isFree: (at: number) => boolean): void {
+    for (let time = 0; ; time += 1) {
+      const sheet = paint.map((value) => 1 - value);
+      this.cutNecks(paint, sheet, isFree);
+      for (const at of this.thinSheet.of(sheet)) if (isFree(at)) paint[at] = 1;
+      if (time === SETTLED) return;
+      const thin = this.thinPaint.of(paint).filter((at) => this.map.labels[at] !== label);
+      if (thin.length === 0) return;
+      for (const at of thin) paint[at] = 0;
+    }
+  }
+
+  /** Where sheet under later paint is too narrow it is cut. */
+  private cutNecks(paint: Uint8Array, sheet: Uint8Array, isFree: (at: number) => boolean): void {
+    const disc = new Disc(this.map, this.sizes.opening / 2);
+    const { width, height } = this.map;
+    for (const { waist } of necksOf({ width, height, labels: sheet }, (set) => set === 1, this.sizes.bridge / 2)) {
+      disc.stamp(waist, (at) => {
+        if (!isFree(at)) return;
+        paint[at] = 1;
+        sheet[at] = 0;
       });
     }
-    const holding = new Disc(this.map, this.bridge / 2 + 0.5);
-    const held = new Uint8Array(regions.length);
-    const isCore = (at: number): boolean => isSheet(at) && near[at] === 0;
-    for (const at of close) {
-      if (!hasNeighbour(this.map, at, isCore)) continue;
-      holding.stamp(at, (pixel) => {
-        held[pixel] = 1;
-      });
-    }
-    return close.filter((at) => held[at] === 0 && this.ranks.at(this.map, at) > rank);
   }
 
   /**
-   * What is painted under a later colour ends short of earlier ones, and of bare ground: its edge would come out there
-   * beside the later colour's own.
+   * Under which pixels a colour may reach: later ones, away from earlier ones and from bare ground. Its edge would come out
+   * there beside the later colour's own.
    */
-  private besideEarlier(rank: number, painted: readonly number[]): number[] {
-    const beside = new Disc(this.map, Math.SQRT2);
-    return painted.filter((at) => {
-      let found = false;
-      beside.stamp(at, (pixel) => {
-        found ||= this.ranks.at(this.map, pixel) < rank;
-      });
-      return found;
-    });
+  private awayFromEarlier(rank: number): (at: number) => boolean {
+    const { map, ranks } = this;
+    const beside = new Disc(map, Math.SQRT2);
+    const known = new Int8Array(map.labels.length);
+    return (at) => {
+      if (known[at] === 0) {
+        let found = ranks.at(map, at) <= rank;
+        beside.stamp(at, (pixel) => {
+          found ||= ranks.at(map, pixel) < rank;
+        });
+        known[at] = found ? 2 : 1;
+      }
+      return known[at] === 1;
+    };
   }
+}
+
+/** Whether a pixel lies between two others, seen from it. */
+function isBetween(at: number, one: number, other: number, width: number): boolean {
+  if (other < 0) return true;
+  const [x, y] = [at % width, Math.floor(at / width)];
+  const dot =
+    ((one % width) - x) * ((other % width) - x) + (Math.floor(one / width) - y) * (Math.floor(other / width) - y);
+  return dot < 0;
 }
 
 function rimsOf(map: LabelMap, ranks: Ranks): number[][] {

@@ -4,7 +4,6 @@ import {
   bridgeIslands,
   candidatesFor,
   check,
-  type Fix,
   proveFix,
   type Report,
   type Settings,
@@ -18,55 +17,78 @@ export interface LookedOver {
   readonly bridges: number;
   /** How many findings of each check there are, warnings and worse. */
   readonly findings: Readonly<Record<string, number>>;
+  /** Places that the sheets should not have and still do after all mends; none are told where none were asked for. */
+  readonly left: readonly LeftPlace[];
 }
 
-/** What a separation may leave that is narrower than the limits: where outlines only just pass each other. */
-const TOO_NARROW = ['thin-bridge', 'narrow-opening', 'small-opening', 'floating-island'];
+/** A place that could not be mended. */
+export interface LeftPlace {
+  readonly check: string;
+  readonly layer: string | undefined;
+  /** mm on the sheet. */
+  readonly at: { readonly x: number; readonly y: number } | undefined;
+  readonly message: string;
+}
 
-/** Milliseconds in which fixes are sought; what is left after that is told. */
-const TIME_FOR_FIXES = 30_000;
+/** What a separation may leave: where outlines only just pass each other, and what bridges bring. */
+const MENDED: readonly string[] = [
+  'thin-bridge',
+  'narrow-opening',
+  'small-opening',
+  'floating-island',
+  'short-overlap',
+];
+
+/** What sheets should not have. */
+const UNWANTED: readonly string[] = [...MENDED, 'crossed-outline', 'bare-gap'];
+
+/**
+ * So many changes are tried, for each of which the sheets are checked again. Areas are wide enough when they are drawn, so
+ * that few places need any.
+ */
+const MOST_TRIES = 150;
 
 /** @param text the drawing of all layers */
 export function lookedOver(text: string, settings: Settings, bridge: boolean): LookedOver {
   const report = check(text, settings);
-  if (!bridge) return { text, bridges: 0, ...countsOf(report) };
+  if (!bridge) return { text, bridges: 0, ...countsOf(report), left: [] };
   const { text: bridged, bridges } = bridgeIslands(report);
   const after = bridges > 0 ? check(bridged, settings, report) : report;
   const fixed = withFixes(after, settings);
   return { text: fixed.text, bridges, ...countsOf(fixed) };
 }
 
-/** Makes the first fix that is proven for a place that is too narrow, one after the other, as long as there is one. */
+/** Makes the first fix that is proven for each place that is too narrow, one after the other, as long as there is one. */
 function withFixes(start: Report, settings: Settings): Report {
-  const end = Date.now() + TIME_FOR_FIXES;
-  const tried = new Set<string>();
-  let report = start;
-  for (;;) {
-    const next = report.findings.find((finding) => TOO_NARROW.includes(finding.check) && !tried.has(keyOf(finding)));
-    if (!next || Date.now() > end) return report;
-    tried.add(keyOf(next));
-    const fix = firstFix(report, next);
-    if (fix) report = check(applyEdits(report.text, fix.edits), settings, report);
+  const seen = new Set<string>();
+  let [report, tries] = [start, 0];
+  while (tries < MOST_TRIES) {
+    const next = report.findings.find((finding) => MENDED.includes(finding.check) && !seen.has(keyOf(finding)));
+    if (!next) break;
+    seen.add(keyOf(next));
+    // A finding that is only accepted is not fixed.
+    for (const candidate of candidatesFor(report, next).filter(({ kind }) => kind !== 'accept')) {
+      tries += 1;
+      const fix = proveFix(report, candidate);
+      if (!fix || isRefusal(fix)) continue;
+      report = check(applyEdits(report.text, fix.edits), settings, report);
+      break;
+    }
   }
-}
-
-/** A finding that is only accepted is not fixed. */
-function firstFix(report: Report, finding: Report['findings'][number]): Fix | undefined {
-  for (const candidate of candidatesFor(report, finding)) {
-    const result = candidate.kind === 'accept' ? undefined : proveFix(report, candidate);
-    if (result && !isRefusal(result)) return result;
-  }
-  return undefined;
+  return report;
 }
 
 function keyOf({ check: id, at }: Report['findings'][number]): string {
   return `${id} ${at?.x.toFixed(1)} ${at?.y.toFixed(1)}`;
 }
 
-function countsOf({ findings }: Report): Pick<LookedOver, 'islands' | 'findings'> {
+function countsOf({ findings }: Report): Pick<LookedOver, 'islands' | 'findings' | 'left'> {
   const counts: Record<string, number> = {};
-  for (const { check: id, severity } of findings) {
-    if (severity === 'error' || severity === 'warning') counts[id] = (counts[id] ?? 0) + 1;
+  const left: LeftPlace[] = [];
+  for (const { check: id, severity, layer, at, message } of findings) {
+    if (severity !== 'error' && severity !== 'warning') continue;
+    counts[id] = (counts[id] ?? 0) + 1;
+    if (UNWANTED.includes(id)) left.push({ check: id, layer, at, message });
   }
-  return { islands: counts['floating-island'] ?? 0, findings: counts };
+  return { islands: counts['floating-island'] ?? 0, findings: counts, left };
 }

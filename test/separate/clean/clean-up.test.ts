@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { cleanedUp, coresOf } from '../../../src/separate/clean/clean-up';
+import { cleanedUp } from '../../../src/separate/clean/clean-up';
+import { coresOf } from '../../../src/separate/clean/cores';
 import { distancesTo } from '../../../src/separate/clean/distance';
 import type { LabelMap } from '../../../src/separate/raster';
 import { blots, seeded } from '../pictures';

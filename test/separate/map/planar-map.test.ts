@@ -66,7 +66,7 @@ describe('the map of borders', () => {
     'of %s: inner borders are in exactly two layers, reversed, and areas fill the frame',
     (_, map) => {
       const labels = [...new Set(map.labels)];
-      const rule = { pitch: 1, tolerance: 0.5, slip: 0, bridge: 0, isDrawing: true };
+      const rule = { pitch: 1, tolerance: 0.5, slip: 0, bridge: 0, opening: 0, isDrawing: true };
       const uses = new Map<string, number>();
       let area = 0;
       for (const label of labels) {

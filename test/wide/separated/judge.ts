@@ -16,6 +16,8 @@ export interface Verdict {
   readonly bridges: number;
   /** What the check says after bridging, warnings and worse. */
   readonly findings: Readonly<Record<string, number>>;
+  /** What is named of it, a line each. */
+  readonly left: readonly string[];
   /** By pixels. */
   readonly islands: number;
   readonly thinSheet: number;
@@ -50,6 +52,7 @@ export function judge(picture: Picture, width: number, colours: number): Verdict
     ...separation.islands,
     bridges: looked.bridges,
     findings: looked.findings,
+    left: looked.left.map(({ check, layer, at }) => `${check} ${layer} ${at?.x.toFixed(1)},${at?.y.toFixed(1)}`),
     islands: sum(after.map(islandsOf)),
     thinSheet: sum(thin.map(({ sheet }) => sheet)),
     thinOpenings: sum(thin.map(({ openings }) => openings)),

@@ -1,0 +1,34 @@
+import { describe, expect, it } from 'vitest';
+import { readConfig } from '../../../src/engine/index';
+import { lookedOver } from '../../../src/separator/project/bridged';
+
+const SETTINGS = { config: readConfig('{ "size": { "width": "60mm" }, "margin": "10mm" }').config, budget: Infinity };
+
+const drawing = (paths: string): string =>
+  `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="60mm" viewBox="0 0 60 60"><g id="red" fill="#c03020">${paths}</g><g id="blue" fill="#2030c0"><path d="M40 40h8v8h-8z"/></g></svg>`;
+
+const RING = '<path d="M10 10h30v20h-30zM20 15v10h10v-10z"/>';
+const THIN = '<path d="M5 40h10v15h-10z"/><path d="M15.4 40h10v15h-10z"/>';
+
+describe('sheets that are looked over', () => {
+  it('get bridges, and what is too thin is mended', () => {
+    const looked = lookedOver(drawing(RING + THIN), SETTINGS, true);
+    expect(looked.bridges).toBeGreaterThan(0);
+    expect(looked).toMatchObject({ islands: 0, findings: {}, left: [] });
+  });
+
+  it('name each place that could not be mended', () => {
+    // Ground shows between red and blue, for which no change is made here.
+    const { left, findings } = lookedOver(drawing('<path d="M29.8 38h10v12h-10z"/>'), SETTINGS, true);
+    expect(findings['bare-gap']).toBe(1);
+    const at = { x: expect.closeTo(39.9, 1), y: expect.any(Number) };
+    expect(left).toEqual([{ check: 'bare-gap', layer: 'red', at, message: expect.stringContaining('red') }]);
+  });
+
+  it('are left as they are where no bridges are asked for', () => {
+    const text = drawing(RING + THIN);
+    const looked = lookedOver(text, SETTINGS, false);
+    expect(looked).toMatchObject({ text, islands: 1, left: [] });
+    expect(looked.findings['thin-bridge']).toBe(1);
+  });
+});
