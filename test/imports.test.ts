@@ -32,10 +32,25 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   library: [...BASE, 'stack', 'edits', 'checks', 'report', 'picture', 'cut', 'engine', 'format'],
 };
 const ENGINE_PARTS = Object.keys(MAY_IMPORT);
-const HOSTS = ['protocol', 'worker', 'server', 'trace', 'separator', 'cli', 'extension', 'preview', 'build', 'site'];
+const HOSTS = [
+  'protocol',
+  'worker',
+  'server',
+  'trace',
+  'separator',
+  'cli',
+  'extension',
+  'preview',
+  'build',
+  'site',
+  'web',
+];
 
 /** Hosts that another one is made of, beside the protocol. */
-const MADE_OF: Readonly<Record<string, readonly string[]>> = { cli: ['trace', 'separator'] };
+const MADE_OF: Readonly<Record<string, readonly string[]>> = {
+  cli: ['trace', 'separator'],
+  web: ['server', 'worker'],
+};
 
 /** The library's face, open to every host. */
 const FRONT_DOOR = 'engine/index';
@@ -165,6 +180,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'config/values',
     'cut/own-file',
     'sheet/cutting-time',
+    'text/file-size',
     'text/hash',
     'text/notice',
     'text/plain-text',
@@ -192,6 +208,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'sheet/cutting-time',
   ],
   build: ['checks/meta', 'config/schema', 'engine/check/known-checks'],
+  web: ['report/check-address'],
   site: ['engine/check/known-checks', 'picture/picture', 'picture/scene', 'picture/scene-svg', 'report/refusal'],
 };
 

@@ -24,6 +24,21 @@ const library = { platform: 'browser', target: 'es2022', legalComments: 'none', 
 
 const bundles = {
   extension: { ...node, entry: 'src/extension/extension.ts', out: 'extension.cjs', external: ['vscode'] },
+  'extension-web': {
+    entry: 'src/extension/extension-web.ts',
+    out: 'extension-web.cjs',
+    platform: 'browser',
+    format: 'cjs',
+    target: 'es2022',
+    external: ['vscode'],
+  },
+  'server-web': {
+    entry: 'src/web/main.ts',
+    out: 'server-web.js',
+    platform: 'browser',
+    format: 'iife',
+    target: 'es2022',
+  },
   server: { ...node, entry: 'src/server/main.ts', out: 'server.cjs' },
   worker: { ...node, entry: 'src/worker/node.ts', out: 'worker.cjs' },
   cli: {

@@ -1,5 +1,4 @@
 /** One bench: a panel that shows the stack of a document, and follows the active one unless it is pinned. */
-import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
 import { CONFIG_NAME } from '../config/types';
 import { isFromBench } from '../protocol/bench-guard';
@@ -14,6 +13,7 @@ import { applyBestOrder } from './best-order';
 import { BridgeOffers } from './bridge-offers';
 import { writeCutFiles, writeJob } from './cutting/write-cut';
 import { applyReordering } from './edit-documents';
+import { randomHex } from './nonce';
 import type { KnownPrograms } from './programs/known-programs';
 import { savePicture } from './save-picture';
 import { keepScreen, onScreenChanged, screenPixelsPerInch } from './screen';
@@ -36,7 +36,7 @@ export class BenchPanel {
   uri: vscode.Uri | undefined;
   pinned: boolean;
   private asked = 0;
-  private marking: NodeJS.Timeout | undefined;
+  private marking: ReturnType<typeof setTimeout> | undefined;
   private drawn: ((bytes: Uint8Array | undefined) => void) | undefined;
   private readonly client: ServerClient;
   private readonly columns: TextColumns;
@@ -71,7 +71,7 @@ export class BenchPanel {
       clearTimeout(this.marking);
       this.drawn?.(undefined);
     });
-    panel.webview.html = benchHtml(panel.webview, extensionUri, randomBytes(16).toString('base64'));
+    panel.webview.html = benchHtml(panel.webview, extensionUri, randomHex(16));
   }
 
   isShowing(uri: string): boolean {

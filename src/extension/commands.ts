@@ -9,7 +9,6 @@ import { checkWorkspace } from './check-workspace';
 import { writeCutFiles, writeJob } from './cutting/write-cut';
 import { applyVersionedEdits } from './edit-documents';
 import type { KnownPrograms } from './programs/known-programs';
-import { type Watchers, watchProgram } from './programs/watch-program';
 import type { ServerClient } from './server-client';
 import { newStencil } from './setup/new-stencil';
 import { setUpStencil } from './setup/set-up';
@@ -20,9 +19,15 @@ const { l10n, window } = vscode;
 /** Milliseconds for which the status bar tells what was done. */
 const TOLD_FOR = 6000;
 
+/** What is looked at: the bench, and programs whose drawings it shows. */
+interface Shown {
+  readonly bench: Bench;
+  readonly programs: KnownPrograms;
+}
+
 /** @param extension the extension's id */
-export function registerCommands(client: ServerClient, watchers: Watchers, extension: string): vscode.Disposable[] {
-  const { bench, programs } = watchers;
+export function registerCommands(client: ServerClient, shown: Shown, extension: string): vscode.Disposable[] {
+  const { bench, programs } = shown;
   const { registerCommand } = vscode.commands;
   /** Menus hand over the file they were opened on; the palette means the active one. */
   const onFile = (name: string, action: (uri: vscode.Uri) => Promise<void>) =>
@@ -34,7 +39,6 @@ export function registerCommands(client: ServerClient, watchers: Watchers, exten
     });
   return [
     onFile('openBench', (uri) => openBench(uri, bench, programs)),
-    onFile('watchProgram', (uri) => watchProgram(uri, watchers)),
     onFile('openAnotherBench', (uri) => bench.openAnother(uri)),
     onFile('begin', async (uri) => setUpStencil(await showText(uri), client)),
     onFile('bridgeIslands', (uri) => bridgeIslands(uri, client)),

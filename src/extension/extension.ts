@@ -1,72 +1,8 @@
-/** The extension's entry: cheap listeners until a stencil is seen, then the server. */
-import * as vscode from 'vscode';
-import { CONFIG_NAME } from '../config/types';
-import { Bench } from './bench';
-import { showPagesBeside } from './check-pages';
-import { registerCommands } from './commands';
-import { registerDrawingCommands } from './programs/drawing-commands';
-import { KnownPrograms } from './programs/known-programs';
-import { ProgramTasks } from './programs/program-tasks';
-import { Separating } from './separating/separating';
-import { ServerClient } from './server-client';
-import { StatusItem } from './status-item';
-import { StencilContext } from './stencil-context';
-import { isMarked, isSvg, mayBeStencil, saysWhoDraws } from './svg-documents';
+/** The entry where there is Node.js: on a desktop, or on the machine that a browser or an editor is connected to. */
+import type * as vscode from 'vscode';
+import { NODE_HOST } from './host/node-host';
+import { start } from './start';
 
 export function activate(context: vscode.ExtensionContext): void {
-  const log = vscode.window.createOutputChannel('Tombolo', { log: true });
-  const client = new ServerClient(context, log);
-  const programs = new KnownPrograms(client);
-  const bench = new Bench(context.extensionUri, client, programs);
-  const tasks = new ProgramTasks(client, context.asAbsolutePath('dist/cli.cjs'));
-  const separating = new Separating(context.extensionUri, log);
-  const status = new StatusItem();
-  context.subscriptions.push(
-    log,
-    client,
-    bench,
-    programs,
-    tasks,
-    separating,
-    status,
-    client.onChecked((checked) => status.update(checked)),
-    new StencilContext(client),
-    showPagesBeside(context.extensionUri, bench),
-    ...registerCommands(client, { bench, programs, tasks }, context.extension.id),
-    ...registerDrawingCommands(client),
-    startWhenNeeded(client),
-  );
-}
-
-/** Starts the server when a document that may be a stencil is open, and stops listening then. */
-function startWhenNeeded(client: ServerClient): vscode.Disposable {
-  const listeners: vscode.Disposable[] = [];
-  const stop = () => listeners.forEach((listener) => listener.dispose());
-  const look = async (document: vscode.TextDocument) => {
-    if (!(await mayBeStencil(document))) return;
-    stop();
-    await client.start();
-  };
-  const lookAtAll = () => vscode.workspace.textDocuments.forEach((document) => void look(document));
-  const drawn = async (uri: vscode.Uri) => {
-    if (!(await saysWhoDraws(uri))) return;
-    stop();
-    await client.checkFile(uri);
-  };
-  const drawings = vscode.workspace.createFileSystemWatcher('**/*.svg', false, false, true);
-  const watcher = vscode.workspace.createFileSystemWatcher(`**/${CONFIG_NAME}`, false, true, true);
-  listeners.push(
-    watcher,
-    watcher.onDidCreate(lookAtAll),
-    drawings,
-    drawings.onDidCreate(drawn),
-    drawings.onDidChange(drawn),
-    vscode.workspace.onDidOpenTextDocument((document) => void look(document)),
-    vscode.workspace.onDidChangeTextDocument(({ document }) => {
-      // With every keystroke only the text is looked at, not the disk.
-      if (isSvg(document) && isMarked(document)) void look(document);
-    }),
-  );
-  lookAtAll();
-  return { dispose: stop };
+  start(context, NODE_HOST);
 }

@@ -1,7 +1,6 @@
-/** The language server as the rest of the extension sees it: started when first needed, in a process of its own. */
-import { mkdir, rm } from 'node:fs/promises';
+/** The language server as the rest of the extension sees it: started when first needed, apart from the extension. */
 import * as vscode from 'vscode';
-import { LanguageClient, RevealOutputChannelOn, TransportKind } from 'vscode-languageclient/node';
+import { type BaseLanguageClient, RevealOutputChannelOn } from 'vscode-languageclient';
 import {
   CUT_FIGURES,
   CUT_FILES,
@@ -57,6 +56,7 @@ import {
   SWEEP,
 } from '../protocol/views';
 import type { Span } from '../text/text';
+import type { Connect, ServerConnection } from './host/server-connection';
 import { CONFIG, SVG } from './svg-documents';
 
 /** The requests that answer the questions of the bench's page. */
@@ -80,8 +80,13 @@ const METHODS: Readonly<Partial<Record<BenchRequest['kind'], string>>> = {
   planGhost: PLAN_GHOST,
 };
 
+/** Of the editor, without what cannot be sent to another thread. */
+function plainSettings(): object {
+  return JSON.parse(JSON.stringify(vscode.workspace.getConfiguration('tombolo'))) as object;
+}
+
 export class ServerClient implements vscode.Disposable {
-  private readonly client: LanguageClient;
+  private readonly connection: ServerConnection;
   private readonly watcher = vscode.workspace.createFileSystemWatcher('**/{tombolo.json,*.svg}');
   private readonly checkedEmitter = new vscode.EventEmitter<Checked>();
   private readonly programsEmitter = new vscode.EventEmitter<Programs>();
@@ -93,21 +98,19 @@ export class ServerClient implements vscode.Disposable {
   /** Fires when programs or drawings of theirs are known that were not before, or are no more. */
   readonly onPrograms = this.programsEmitter.event;
 
-  /** The folder, outside of the workspace, that watched programs leave their marks in. */
-  readonly marks: string;
-
   readonly log: vscode.LogOutputChannel;
 
-  constructor(context: vscode.ExtensionContext, log: vscode.LogOutputChannel) {
+  constructor(context: vscode.ExtensionContext, connect: Connect, log: vscode.LogOutputChannel) {
     this.log = log;
-    this.marks = vscode.Uri.joinPath(context.storageUri ?? context.globalStorageUri, 'marks').fsPath;
-
-    const server = { module: context.asAbsolutePath('dist/server.cjs'), transport: TransportKind.ipc };
-    this.client = new LanguageClient('tombolo', 'Tombolo', server, {
+    this.connection = connect(context, {
       documentSelector: [...SVG, ...CONFIG],
       outputChannel: log,
       revealOutputChannelOn: RevealOutputChannelOn.Never,
-      initializationOptions: { ...vscode.workspace.getConfiguration('tombolo'), goTo: true, marks: this.marks },
+      initializationOptions: () => ({
+        ...plainSettings(),
+        goTo: true,
+        ...(this.marks !== undefined && { marks: this.marks }),
+      }),
       synchronize: { fileEvents: this.watcher },
     });
     this.client.onNotification(PROGRAMS, (programs: Programs) => this.programsEmitter.fire(programs));
@@ -122,10 +125,17 @@ export class ServerClient implements vscode.Disposable {
     await this.starting;
   }
 
-  /** What watches of another session have left is of no use any more. */
+  private get client(): BaseLanguageClient {
+    return this.connection.client;
+  }
+
+  /** The folder that watched programs leave their marks in; none where none can run. */
+  get marks(): string | undefined {
+    return this.connection.marks;
+  }
+
   private async begin(): Promise<void> {
-    await rm(this.marks, { recursive: true, force: true });
-    await mkdir(this.marks, { recursive: true });
+    await this.connection.prepare?.();
     await this.client.start();
   }
 
@@ -191,10 +201,15 @@ export class ServerClient implements vscode.Disposable {
   async restart(): Promise<void> {
     if (!this.starting) return this.start();
     await this.starting;
-    this.starting = this.client.restart().catch((error: unknown) => {
+    this.starting = this.again().catch((error: unknown) => {
       this.log.error(`The server did not start: ${String(error)}`);
     });
     await this.starting;
+  }
+
+  private async again(): Promise<void> {
+    await this.client.stop();
+    await this.client.start();
   }
 
   /** @param line from zero */

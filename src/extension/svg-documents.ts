@@ -2,7 +2,7 @@
 import * as vscode from 'vscode';
 import { CONFIG_NAME } from '../config/types';
 
-const schemes = ['file', 'untitled', 'vscode-vfs'];
+const schemes = ['file', 'untitled', 'vscode-vfs', 'vscode-remote', 'vscode-test-web', 'memfs'];
 
 export const SVG = schemes.map((scheme) => ({ scheme, pattern: '**/*.svg' }));
 export const CONFIG = schemes.map((scheme) => ({ scheme, pattern: `**/${CONFIG_NAME}` }));
@@ -28,7 +28,7 @@ export const isMarked = (document: vscode.TextDocument): boolean => document.get
 export async function mayBeStencilFile(uri: vscode.Uri): Promise<boolean> {
   if ((await configAbove(uri)) !== undefined) return true;
   try {
-    return Buffer.from(await vscode.workspace.fs.readFile(uri)).includes(MARK);
+    return new TextDecoder().decode(await vscode.workspace.fs.readFile(uri)).includes(MARK);
   } catch {
     // Gone, or not ours to read.
     return false;
@@ -47,7 +47,7 @@ export async function configAbove(uri: vscode.Uri): Promise<vscode.Uri | undefin
 /** Whether a file says itself which program draws it. */
 export async function saysWhoDraws(uri: vscode.Uri): Promise<boolean> {
   try {
-    return Buffer.from(await vscode.workspace.fs.readFile(uri)).includes(FROM);
+    return new TextDecoder().decode(await vscode.workspace.fs.readFile(uri)).includes(FROM);
   } catch {
     // Gone, or not ours to read.
     return false;

@@ -1,7 +1,6 @@
 /** The language server's process. The client says by arguments how it talks to it: `--stdio`, `--node-ipc`, … */
-import path from 'node:path';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
-import { engineFrom } from './engine/start-engine';
+import { nodePlatform } from './host/node-platform';
 import { serve } from './server';
 
 const connection = createConnection(ProposedFeatures.all);
@@ -12,4 +11,4 @@ const log = (error: unknown) => {
 process.on('uncaughtException', log);
 process.on('unhandledRejection', log);
 
-serve(connection, __dirname, engineFrom(path.join(__dirname, 'worker.cjs')));
+serve(connection, nodePlatform(__dirname));

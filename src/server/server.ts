@@ -1,5 +1,4 @@
 /** Wires the checker and the engine's worker to a language server connection. */
-import path from 'node:path';
 import {
   type CodeAction,
   CodeActionKind,
@@ -11,27 +10,25 @@ import {
   ShowMessageNotification,
   TextDocumentSyncKind,
   TextDocuments,
-} from 'vscode-languageserver/node';
+} from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { homepage } from '../../package.json';
 import { CHECK_AGAIN, CHECK_FILE, CHECKED, type DocumentParams, FIX_SAFE } from '../protocol/index';
 import { noticeText } from '../text/notice';
 import { handleBenchRequests } from './bench/bench-handlers';
-import { checkPages } from './documents/check-pages';
 import type { CheckerOutput } from './documents/checker-surroundings';
 import type { KnownDocument } from './documents/known-document';
 import { readSettings } from './documents/settings';
 import { isConfigUri, StencilChecker } from './documents/stencil-checker';
-import { Workspace } from './documents/workspace';
-import { EngineClient, type StartEngine } from './engine/engine-client';
+import { EngineClient } from './engine/engine-client';
 import { BRIDGE_CHANGES, codeActions, FIX_ALL } from './features/code-actions';
 import { hoverAt } from './features/hover';
 import { resolveAction, resolveAll } from './features/resolve-action';
 import { safeFixes } from './features/safe-fixes';
 import { documentSymbols } from './features/symbols';
+import type { Platform } from './host/platform';
 import { programActions } from './programs/program-actions';
 import { ProgramFeatures } from './programs/program-features';
-import { Programs } from './programs/programs';
+import { Programs, type ProgramsOutput } from './programs/programs';
 
 /** What is served, and with what. */
 export interface Server {
@@ -49,27 +46,24 @@ interface EditorSupport {
   registers: boolean;
 }
 
-/**
- * @param folder where the server's own files are: `checks/<id>.md`
- * @param startEngine starts the worker that runs the engine
- */
-export function serve(connection: Connection, folder: string, startEngine: StartEngine): void {
+/** @param platform what it stands on: a process or a worker */
+export function serve(connection: Connection, platform: Platform): void {
   const documents = new TextDocuments(TextDocument);
   const log = (message: string) => connection.console.log(message);
-  const pageOf = checkPages(path.join(folder, 'checks'), homepage);
-  const engine: EngineClient = new EngineClient(startEngine, {
+  const { files, workspace, pageOf } = platform;
+  const engine: EngineClient = new EngineClient(platform.startEngine, {
     offers: (facts) => checker.offered(facts),
     restarted: (lost) => checker.engineRestarted(lost),
     log,
   });
-  const workspace = new Workspace();
   const editor: EditorSupport = { registers: false };
-  const programs: Programs = new Programs(workspace, {
+  const told: ProgramsOutput = {
     diagnostics: (uri, diagnostics) => void connection.sendDiagnostics({ uri, diagnostics }),
     programs: (list) => programFeatures.tell(list, editor.registers),
     drawn: (uris) => uris.forEach((uri) => checker.drawn(uri)),
     pageOf,
-  });
+  };
+  const programs = new Programs(platform.programFiles, told, platform.watchMarks);
   const programFeatures = new ProgramFeatures(connection, programs, engine);
   const outlet: CheckerOutput = {
     diagnostics: (uri, version, diagnostics) =>
@@ -78,11 +72,17 @@ export function serve(connection: Connection, folder: string, startEngine: Start
     log,
     pageOf,
   };
-  const checker: StencilChecker = new StencilChecker(documents, engine, outlet, { workspace, programs });
+  const checker: StencilChecker = new StencilChecker(documents, engine, outlet, { files, workspace, programs });
   documents.onDidChangeContent(({ document }) => checker.changed(document));
   documents.onDidSave(({ document }) => checker.saved(document));
   documents.onDidClose(({ document }) => checker.closed(document));
+  files.follow?.((uri) => {
+    if (!isConfigUri(uri)) checker.drawingChanged(uri);
+    // The check that asked for it may be under way, so that no project is known yet that names it.
+    checker.configChanged();
+  });
   connection.onDidChangeWatchedFiles(({ changes }) => {
+    for (const { uri } of changes) files.changed?.(uri);
     if (changes.some(({ uri }) => isConfigUri(uri))) checker.configChanged();
     for (const { uri } of changes) if (!isConfigUri(uri)) checker.drawingChanged(uri);
   });

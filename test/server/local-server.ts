@@ -2,8 +2,10 @@
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { KnownDocument } from '../../src/server/documents/known-document';
 import { StencilChecker } from '../../src/server/documents/stencil-checker';
+import { Workspace } from '../../src/server/documents/workspace';
 import type { EngineClient } from '../../src/server/engine/engine-client';
 import type { ResolveSources } from '../../src/server/features/resolve-action';
+import { NODE_FILES } from '../../src/server/host/node-files';
 import { localEngine } from './local-engine';
 
 export class LocalServer {
@@ -16,12 +18,17 @@ export class LocalServer {
     this.live = TextDocument.create(uri, 'xml', 3, text);
     this.engine = localEngine({ offers: (facts) => this.checker.offered(facts) });
     const documents = { get: (asked: string) => (asked === uri ? this.live : undefined), all: () => [this.live] };
-    this.checker = new StencilChecker(documents, this.engine, {
-      diagnostics: () => undefined,
-      checked: () => undefined,
-      log: () => undefined,
-      pageOf: () => undefined,
-    });
+    this.checker = new StencilChecker(
+      documents,
+      this.engine,
+      {
+        diagnostics: () => undefined,
+        checked: () => undefined,
+        log: () => undefined,
+        pageOf: () => undefined,
+      },
+      { files: NODE_FILES, workspace: new Workspace() },
+    );
   }
 
   /** Another document instead. */

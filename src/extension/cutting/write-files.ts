@@ -1,8 +1,8 @@
 /** Writes several files into a folder, all of them or none, and none over a drawing of the artist's. */
-import { randomBytes } from 'node:crypto';
 import { FileSystemError, FileType, l10n, Uri, workspace } from 'vscode';
 import { isCutFile } from '../../cut/own-file';
 import { oneLine } from '../../text/plain-text';
+import { randomHex } from '../nonce';
 
 export interface TextFile {
   readonly name: string;
@@ -21,7 +21,7 @@ const { fs } = workspace;
  * @returns undefined where all was written; else one line that says what was in the way, and nothing has changed
  */
 export async function writeFiles(folder: Uri, files: readonly TextFile[]): Promise<string | undefined> {
-  const staged = Uri.joinPath(folder, `.unfinished-${randomBytes(4).toString('hex')}`);
+  const staged = Uri.joinPath(folder, `.unfinished-${randomHex(4)}`);
   try {
     for (const { name } of files) {
       const refusal = await whyNotOver(Uri.joinPath(folder, name));

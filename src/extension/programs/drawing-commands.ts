@@ -1,5 +1,4 @@
 /** What is offered at a program's lines about its drawings: none of it changes a drawing, which the next run makes anew. */
-import path from 'node:path';
 import * as vscode from 'vscode';
 import { configEdits } from '../../config/edit-config';
 import { acceptanceEdits } from '../../config/keep-acceptance';
@@ -47,7 +46,7 @@ async function keepBridges(drawing: vscode.Uri, client: ServerClient): Promise<v
   const config = (await configAbove(drawing)) ?? vscode.Uri.joinPath(drawing, '..', CONFIG_NAME);
   const plan = vscode.Uri.joinPath(config, '..', PLAN);
   if ((await isThere(plan)) && !(await agreesToReplace())) return;
-  await vscode.workspace.fs.writeFile(plan, Buffer.from(kept.text));
+  await vscode.workspace.fs.writeFile(plan, new TextEncoder().encode(kept.text));
   await editConfig(config, (text) => configEdits(text, ['bridges', 'plan'], PLAN));
   const said = l10n.t('{0} kept in {1}: each watched run puts them in.', count(kept.bridges, 'bridge'), PLAN);
   window.setStatusBarMessage(said, TOLD_FOR);
@@ -69,14 +68,15 @@ async function acceptDrawn({ check, drawing, config: address, parts, where }: Ac
   if (reason === undefined) return;
   const uri = vscode.Uri.parse(drawing);
   const config = address === undefined ? vscode.Uri.joinPath(uri, '..', CONFIG_NAME) : vscode.Uri.parse(address);
-  const file = path.posix.relative(path.posix.dirname(config.path), uri.path);
+  // The one that holds lies in the drawing's folder or above it.
+  const file = uri.path.slice(vscode.Uri.joinPath(config, '..').path.replace(/\/$/, '').length + 1);
   const accepted = parts.map((part) => ({ file, ...part, reason: reason.trim() }));
   await editConfig(config, (text) => acceptanceEdits(text, check, accepted));
 }
 
 /** Changes a `tombolo.json`, made if there is none, and saves it unless somebody is at work on it. */
 async function editConfig(config: vscode.Uri, editsOf: (text: string) => TextEdit[]): Promise<void> {
-  if (!(await isThere(config))) await vscode.workspace.fs.writeFile(config, Buffer.from('{}\n'));
+  if (!(await isThere(config))) await vscode.workspace.fs.writeFile(config, new TextEncoder().encode('{}\n'));
   const document = await vscode.workspace.openTextDocument(config);
   const wasDirty = document.isDirty;
   const change = new vscode.WorkspaceEdit();

@@ -62,7 +62,7 @@ export class ProgramTasks implements vscode.TaskProvider, vscode.Disposable {
   private marksOf(definition: vscode.TaskDefinition, scope: vscode.Task['scope']): string {
     const { command, args, cwd } = definition;
     const name = hashOfText(JSON.stringify([folderOf(scope) ?? '', command, args, cwd]));
-    return path.join(this.client.marks, `${name}.json`);
+    return path.join(this.client.marks ?? '', `${name}.json`);
   }
 
   private async removeMarks({ definition, scope }: vscode.Task): Promise<void> {

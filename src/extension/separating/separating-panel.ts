@@ -1,11 +1,11 @@
 /** One panel: a picture and its print, with the dials between them. */
-import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
 import { CONFIG_NAME } from '../../config/types';
 import { count } from '../../config/values';
 import type { FromPicturePage, FromSeparator, ToPicturePage } from '../../protocol/separating';
 import { isFromPicturePage } from '../../protocol/separating-guard';
 import { noticeText } from '../../text/notice';
+import { randomHex } from '../nonce';
 import { separatingHtml } from './separating-html';
 import { SeparatorThread } from './separator-thread';
 import { drawingName, folderFor, relativePath, textAt, writeSheets } from './sheet-files';
@@ -51,7 +51,7 @@ export class SeparatingPanel {
     });
     panel.onDidDispose(() => this.thread.dispose());
     panel.webview.html = separatingHtml(panel.webview, extensionUri, {
-      nonce: randomBytes(16).toString('base64'),
+      nonce: randomHex(16),
       picture,
     });
   }

@@ -34,7 +34,7 @@ async function setUpProject(document: vscode.TextDocument, beginning: Beginning,
   if (!answers) return;
   const config = vscode.Uri.joinPath(document.uri, '..', CONFIG_NAME);
   const width = (await isAlone(document.uri)) ? unlessStated(answers, beginning) : undefined;
-  const contents = Buffer.from(newConfigText({ ...answers, width }));
+  const contents = new TextEncoder().encode(newConfigText({ ...answers, width }));
   const change = await sizeChange(document, answers.width, client);
   // Never writes over a file that is there.
   change?.createFile(config, { overwrite: false, ignoreIfExists: false, contents });

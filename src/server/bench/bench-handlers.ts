@@ -1,5 +1,5 @@
 /** Hands on what the bench asks to the worker, about the document as it stands now. */
-import type { Connection } from 'vscode-languageserver/node';
+import type { Connection } from 'vscode-languageserver';
 import { CUT_FIGURES, CUT_FILES, CUT_ORDER, JOB_FILES } from '../../protocol/cutting';
 import {
   BEGIN,

@@ -2,11 +2,11 @@
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { GeneratorMarks } from '../../engine/index';
 import type { CheckedFile } from '../../protocol/engine-worker';
+import type { OpenFolders } from '../host/platform';
 import type { DiskFiles } from './disk-files';
 import type { FoundConfig } from './find-config';
 import type { KnownConfigs } from './known-configs';
 import { documentsOf } from './known-project';
-import type { Workspace } from './workspace';
 
 export interface CheckInput {
   /** What is checked, from one version to the next: a document's address, or that of the project's `tombolo.json`. */
@@ -26,7 +26,7 @@ export interface InputSources {
   readonly documents: { get(uri: string): TextDocument | undefined };
   readonly disk: DiskFiles;
   readonly configs: KnownConfigs;
-  readonly workspace: Workspace;
+  readonly workspace: OpenFolders;
   /** Files that are checked though they are not open. */
   readonly listed: ReadonlySet<string>;
   /** What a watched program left of a text. */

@@ -3,8 +3,8 @@ import type { Diagnostic } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { FindingId, GeneratorMarks } from '../../engine/index';
 import type { Checked } from '../../protocol/index';
+import type { Files, OpenFolders } from '../host/platform';
 import type { KnownDocument } from './known-document';
-import type { Workspace } from './workspace';
 
 /** The way out of the checker. */
 export interface CheckerOutput {
@@ -29,9 +29,11 @@ export interface DrawnFiles {
   dispose(): void;
 }
 
-/** What lies round the documents; without it, no folder is open and no program draws. */
+/** What lies round the documents. */
 export interface CheckerSurroundings {
-  readonly workspace?: Workspace;
+  readonly files: Files;
+  readonly workspace: OpenFolders;
+  /** Without it, no program draws. */
   readonly programs?: DrawnFiles;
 }
 

@@ -2,7 +2,8 @@
 import type { Diagnostic } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { ConfigProblem } from '../../config/read';
-import { configDiagnosticOf, type PageOf } from './diagnostics';
+import type { PageOf } from '../host/platform';
+import { configDiagnosticOf } from './diagnostics';
 import type { FoundConfig } from './find-config';
 
 export class ConfigDiagnostics {

@@ -12,6 +12,7 @@ import type { ConfigProblem } from '../../config/read';
 import type { FindingId } from '../../engine/index';
 import type { FindingFact, RelatedFact } from '../../protocol/facts';
 import { oneLine } from '../../text/plain-text';
+import type { PageOf } from '../host/platform';
 import { type KnownDocument, rangeOf } from './known-document';
 
 export const SOURCE = 'tombolo';
@@ -28,9 +29,6 @@ export interface DiagnosticData {
   readonly version: number;
   readonly finding: FindingId;
 }
-
-/** The address of a check's page, where there is one. */
-export type PageOf = (check: string) => string | undefined;
 
 /** @param live the text that it is shown in, where that has changed since it was checked */
 export function diagnosticOf(

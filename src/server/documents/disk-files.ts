@@ -1,25 +1,28 @@
-/** Files that are not open in the editor, read from disk and kept until they change there. */
-import { readFileSync, statSync } from 'node:fs';
+/** Files that are not open in the editor, kept until they change where they are. */
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { URI } from 'vscode-uri';
 import { MAX_FILE_SIZE } from '../../text/file-size';
+import type { Files } from '../host/platform';
 
 interface Known {
   /** Changes when the file does. */
-  readonly stamp: string;
+  readonly stamp: string | undefined;
   readonly document: TextDocument | undefined;
 }
 
 export class DiskFiles {
   private readonly known = new Map<string, Known>();
+  private readonly files: Files;
+
+  constructor(files: Files) {
+    this.files = files;
+  }
 
   /** @returns version 0 of the document; undefined where there is no file of text that can be read */
   read(uri: string): TextDocument | undefined {
-    const { fsPath } = URI.parse(uri);
-    const stamp = stampOf(fsPath);
+    const stamp = this.files.stampOf(uri, MAX_FILE_SIZE);
     const known = this.known.get(uri);
-    if (known?.stamp === stamp) return known.document;
-    const text = stamp === NONE ? undefined : textOf(fsPath);
+    if (known && known.stamp === stamp) return known.document;
+    const text = stamp === undefined ? undefined : this.files.textOf(uri)?.replace(/^\ufeff/, '');
     const document = text === undefined ? undefined : TextDocument.create(uri, 'xml', 0, text);
     this.known.set(uri, { stamp, document });
     return document;
@@ -28,26 +31,5 @@ export class DiskFiles {
   /** Forgets all but these. */
   keepOnly(uris: ReadonlySet<string>): void {
     for (const uri of [...this.known.keys()]) if (!uris.has(uri)) this.known.delete(uri);
-  }
-}
-
-const NONE = '';
-
-/** Nothing but plain files: what is no file may never come to an end. */
-function stampOf(file: string): string {
-  try {
-    const stats = statSync(file);
-    return stats.isFile() && stats.size <= MAX_FILE_SIZE ? `${stats.mtimeMs} ${stats.ctimeMs} ${stats.size}` : NONE;
-  } catch {
-    return NONE;
-  }
-}
-
-function textOf(file: string): string | undefined {
-  try {
-    return readFileSync(file, 'utf8').replace(/^\ufeff/, '');
-  } catch {
-    // Gone meanwhile, or not ours to read: as good as none.
-    return undefined;
   }
 }

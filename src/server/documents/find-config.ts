@@ -1,9 +1,8 @@
 /** The `tombolo.json` that is in force for a document: the nearest in its folder or above. */
-import { readFileSync, statSync } from 'node:fs';
-import path from 'node:path';
-import { URI } from 'vscode-uri';
+import { URI, Utils } from 'vscode-uri';
 import { CONFIG_NAME } from '../../config/types';
 import { MAX_CONFIG_SIZE } from '../../text/file-size';
+import type { Files } from '../host/platform';
 
 export interface FoundConfig {
   readonly uri: string;
@@ -11,28 +10,24 @@ export interface FoundConfig {
 }
 
 /**
- * @param unsaved the text of a file that is open in the editor, by its URI; it wins over the file on disk
- * @returns undefined where there is none, or where the document is not on disk
+ * @param unsaved the text of a file that is open in the editor, by its URI; it wins over the file itself
+ * @returns undefined where there is none, or where the document lies in no folder
  */
-export function findConfig(documentUri: string, unsaved: (uri: string) => string | undefined): FoundConfig | undefined {
+export function findConfig(
+  documentUri: string,
+  unsaved: (uri: string) => string | undefined,
+  files: Files,
+): FoundConfig | undefined {
   const uri = URI.parse(documentUri);
-  if (uri.scheme !== 'file') return undefined;
-  for (let folder = path.dirname(uri.fsPath); ; folder = path.dirname(folder)) {
-    const file = path.join(folder, CONFIG_NAME);
-    const candidate = URI.file(file).toString();
-    const text = unsaved(candidate) ?? readIfThere(file);
+  if (!uri.path.startsWith('/')) return undefined;
+  for (let folder = Utils.dirname(uri); ; folder = Utils.dirname(folder)) {
+    const candidate = Utils.joinPath(folder, CONFIG_NAME).toString();
+    const text = unsaved(candidate) ?? readIfThere(candidate, files);
     if (text !== undefined) return { uri: candidate, text };
-    if (folder === path.dirname(folder)) return undefined;
+    if (folder.path === Utils.dirname(folder).path) return undefined;
   }
 }
 
-function readIfThere(file: string): string | undefined {
-  try {
-    const stats = statSync(file);
-    // What is no plain file may never come to an end.
-    return stats.isFile() && stats.size <= MAX_CONFIG_SIZE ? readFileSync(file, 'utf8') : undefined;
-  } catch {
-    // Missing, or not ours to read: as good as none.
-    return undefined;
-  }
+function readIfThere(uri: string, files: Files): string | undefined {
+  return files.stampOf(uri, MAX_CONFIG_SIZE) === undefined ? undefined : files.textOf(uri);
 }

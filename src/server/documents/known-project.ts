@@ -1,6 +1,5 @@
 /** What the server knows of a project that the worker has checked. */
-import path from 'node:path';
-import { URI } from 'vscode-uri';
+import { URI, Utils } from 'vscode-uri';
 import type { ConfigProblem } from '../../config/read';
 import type { Config } from '../../config/types';
 import { acceptanceProblems, layerProblems, projectFiles } from '../../engine/index';
@@ -38,6 +37,6 @@ export class KnownProject {
 
 /** The documents that a `tombolo.json` names, by its names for them; none where it has no layers. */
 export function documentsOf({ uri }: FoundConfig, config: Config): ReadonlyMap<string, string> {
-  const folder = path.dirname(URI.parse(uri).fsPath);
-  return new Map(projectFiles(config).map((name) => [name, URI.file(path.join(folder, name)).toString()]));
+  const folder = Utils.dirname(URI.parse(uri));
+  return new Map(projectFiles(config).map((name) => [name, Utils.joinPath(folder, name).toString()]));
 }

@@ -8,6 +8,7 @@ import type { CheckFacts, DocumentFacts } from '../../protocol/facts';
 import type { FileChecked, PreviewStack } from '../../protocol/index';
 import type { OfferFacts } from '../../protocol/offers';
 import type { EngineClient } from '../engine/engine-client';
+import type { OpenFolders } from '../host/platform';
 import { type CheckInput, type InputSources, inputFor, keyFor } from './check-input';
 import { CheckRuns, type Run, type Wish } from './check-runs';
 import {
@@ -29,7 +30,6 @@ import { KnownProject } from './known-project';
 import { LostChecks, lostNotice } from './lost-checks';
 import { DEFAULT_SETTINGS, type ServerSettings } from './settings';
 import { withShown } from './shown-severities';
-import { Workspace } from './workspace';
 
 /** Milliseconds that an answer may wait for a check that is under way. */
 const GRACE = 30;
@@ -57,11 +57,11 @@ export class StencilChecker {
   private disposed = false;
   /** Files that are checked though they are not open. */
   private readonly listed = new Set<string>();
-  private readonly disk = new DiskFiles();
+  private readonly disk: DiskFiles;
   private readonly configs: KnownConfigs;
   private readonly sources: InputSources;
   /** The folders that the editor has open. */
-  readonly workspace: Workspace;
+  readonly workspace: OpenFolders;
   /**
    * The documents of the last check that nobody was told of: of a document that is no stencil, or of a text that is not
    * to be checked yet.
@@ -78,14 +78,15 @@ export class StencilChecker {
     documents: OpenDocuments,
     engine: EngineClient,
     outlet: CheckerOutput,
-    { workspace, programs }: CheckerSurroundings = {},
+    { files, workspace, programs }: CheckerSurroundings,
   ) {
     this.documents = documents;
     this.engine = engine;
     this.outlet = outlet;
-    this.workspace = workspace ?? new Workspace();
+    this.disk = new DiskFiles(files);
+    this.workspace = workspace;
     this.programs = programs ?? NO_PROGRAMS;
-    this.configs = new KnownConfigs((uri) => documents.get(uri)?.getText());
+    this.configs = new KnownConfigs((uri) => documents.get(uri)?.getText(), files);
     const { disk, configs, listed } = this;
     const marksOf = (uri: string, text: string) => this.programs.marksOf(uri, text);
     this.sources = { documents, disk, configs, listed, workspace: this.workspace, marksOf };

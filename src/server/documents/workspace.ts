@@ -3,8 +3,9 @@ import { realpathSync } from 'node:fs';
 import path from 'node:path';
 import type { InitializeParams } from 'vscode-languageserver';
 import { URI } from 'vscode-uri';
+import type { OpenFolders } from '../host/platform';
 
-export class Workspace {
+export class Workspace implements OpenFolders {
   private folders: readonly string[] = [];
 
   /** @param params what the editor says when it begins */

@@ -112,7 +112,7 @@ async function pictureAt(known: KnownDocument, offset: number, engine: EngineCli
 }
 
 function pictureText(svg: string): string {
-  return `![The place of the finding](data:image/svg+xml;base64,${Buffer.from(svg).toString('base64')})`;
+  return `![The place of the finding](data:image/svg+xml;base64,${base64(svg)})`;
 }
 
 function inTime<T>(answer: Promise<T>): Promise<T | undefined> {
@@ -154,3 +154,8 @@ function shortText(tag: string, layer: LayerFact | undefined): string {
 
 const standsIn = ({ name, paint, reading }: LayerFact): string =>
   `layer ${escapeMarkdown(name)}, paint ${paint}, read as ${reading}`;
+
+/** Of the text as UTF-8. */
+function base64(text: string): string {
+  return btoa(Array.from(new TextEncoder().encode(text), (byte) => String.fromCharCode(byte)).join(''));
+}

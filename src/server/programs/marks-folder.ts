@@ -5,6 +5,7 @@ import { URI } from 'vscode-uri';
 import type { GeneratorMarks } from '../../engine/index';
 import type { MarkedDrawing, ProgramMarks } from '../../protocol/programs';
 import { hashOfText } from '../../text/hash';
+import type { Marks } from '../host/platform';
 
 /** Milliseconds: a file that is put in the place of another is told of several times. */
 const SETTLING = 10;
@@ -14,7 +15,7 @@ export interface MarkedFile extends MarkedDrawing {
   readonly root: string;
 }
 
-export class MarksFolder {
+export class MarksFolder implements Marks {
   private readonly folder: string;
   private readonly changed: (uris: ReadonlySet<string>) => void;
   private readonly watcher: FSWatcher;

@@ -7,7 +7,7 @@ import {
   type Hover,
   HoverRequest,
   MarkupKind,
-} from 'vscode-languageserver/node';
+} from 'vscode-languageserver';
 import { count } from '../../config/values';
 import type { Generator } from '../../engine/index';
 import {

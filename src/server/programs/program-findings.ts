@@ -3,9 +3,9 @@ import { type Diagnostic, type DiagnosticRelatedInformation, DiagnosticTag, type
 import type { Generator } from '../../engine/index';
 import type { FindingFact } from '../../protocol/facts';
 import { oneLine } from '../../text/plain-text';
-import { diagnosticOf, type PageOf } from '../documents/diagnostics';
+import { diagnosticOf } from '../documents/diagnostics';
 import { type KnownDocument, rangeOf } from '../documents/known-document';
-import type { ProgramPlaces } from './program-places';
+import type { PageOf, ProgramFiles } from '../host/platform';
 
 /** How many places of a drawing are named beside one finding of a program, at most. */
 const MOST_PLACES = 20;
@@ -22,7 +22,7 @@ export interface ProgramFinding {
 export type DrawnFinding = FindingFact & { readonly from: Generator };
 
 export interface PlacesOfDrawing {
-  readonly places: ProgramPlaces;
+  readonly places: ProgramFiles;
   uriOf(name: string): string | undefined;
 }
 

@@ -5,15 +5,17 @@ import type { Range } from 'vscode-languageserver';
 import { URI } from 'vscode-uri';
 import type { GeneratorPlace } from '../../engine/index';
 import { reachOfPlace } from '../../report/generator';
-import { DiskFiles } from '../documents/disk-files';
+import type { DiskFiles } from '../documents/disk-files';
 import type { Workspace } from '../documents/workspace';
+import type { ProgramFiles } from '../host/platform';
 
-export class ProgramPlaces {
+export class ProgramPlaces implements ProgramFiles {
   private readonly workspace: Workspace;
-  private readonly disk = new DiskFiles();
+  private readonly disk: DiskFiles;
 
-  constructor(workspace: Workspace) {
+  constructor(workspace: Workspace, disk: DiskFiles) {
     this.workspace = workspace;
+    this.disk = disk;
   }
 
   /**

@@ -2,12 +2,9 @@
 import type { Diagnostic } from 'vscode-languageserver';
 import type { FindingId, GeneratorMarks } from '../../engine/index';
 import type { Programs as ProgramList } from '../../protocol/programs';
-import type { PageOf } from '../documents/diagnostics';
 import type { KnownDocument } from '../documents/known-document';
-import type { Workspace } from '../documents/workspace';
-import { MarksFolder } from './marks-folder';
+import type { Marks, PageOf, ProgramFiles, WatchMarks } from '../host/platform';
 import { type PlacesOfDrawing, type ProgramFinding, programDiagnostic, programFindings } from './program-findings';
-import { ProgramPlaces } from './program-places';
 
 export interface ProgramsOutput {
   diagnostics(uri: string, diagnostics: Diagnostic[]): void;
@@ -27,20 +24,23 @@ interface Drawing {
 
 export class Programs {
   private readonly outlet: ProgramsOutput;
-  private readonly places: ProgramPlaces;
+  private readonly places: ProgramFiles;
+  private readonly watchMarks: WatchMarks | undefined;
   private readonly drawings = new Map<string, Drawing>();
-  private marks: MarksFolder | undefined;
+  private marks: Marks | undefined;
   private told = '';
 
-  constructor(workspace: Workspace, outlet: ProgramsOutput) {
-    this.places = new ProgramPlaces(workspace);
+  /** @param watchMarks not there where no program can run */
+  constructor(places: ProgramFiles, outlet: ProgramsOutput, watchMarks?: WatchMarks) {
+    this.places = places;
+    this.watchMarks = watchMarks;
     this.outlet = outlet;
   }
 
   /** @param folder that watched programs leave their marks in */
   follow(folder: string): void {
     this.marks?.dispose();
-    this.marks = new MarksFolder(folder, (uris) => this.outlet.drawn(uris));
+    this.marks = this.watchMarks?.(folder, (uris) => this.outlet.drawn(uris));
   }
 
   /** Whether a watched program wrote it last. */

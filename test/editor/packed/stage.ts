@@ -36,7 +36,7 @@ export default async function setup(project: TestProject): Promise<() => Promise
     );
   code('--install-extension', pack());
   project.provide('installed', code('--list-extensions'));
-  const end = await raiseStage(project, extensionsDir);
+  const end = await raiseStage(project, { extensionsDir });
   return async () => {
     await end();
     rmSync(state, { recursive: true, force: true });

@@ -21,9 +21,16 @@ declare module 'vitest' {
   }
 }
 
-/** @param extensionsDir holds installed extensions; without it the extension runs from the sources' `dist` */
-export async function raiseStage({ provide }: TestProject, extensionsDir?: string): Promise<() => Promise<void>> {
-  const host = await startHost({ ...(extensionsDir !== undefined && { extensionsDir }) });
+interface StageOptions {
+  /** Holds installed extensions; without it the extension runs from the sources' `dist`. */
+  readonly extensionsDir?: string;
+  /** Of the user. */
+  readonly settings?: Readonly<Record<string, unknown>>;
+}
+
+export async function raiseStage({ provide }: TestProject, options: StageOptions = {}): Promise<() => Promise<void>> {
+  const { extensionsDir } = options;
+  const host = await startHost(options);
   const browser = await serveBrowser();
   const { port, token, state } = host;
   // TOMBOLO_EXTENSION names a folder with another build of the extension.

@@ -4,6 +4,7 @@ import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { URI } from 'vscode-uri';
 import { findConfig } from '../../../src/server/documents/find-config';
+import { NODE_FILES } from '../../../src/server/host/node-files';
 
 let folder: string;
 const uri = (name: string) => URI.file(path.join(folder, name)).toString();
@@ -18,7 +19,7 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 describe('the configuration in force', () => {
   it('is the nearest above; a folder of that name is none', () => {
-    expect(findConfig(uri('trail/post 8/sun.svg'), nothingOpen)).toEqual({
+    expect(findConfig(uri('trail/post 8/sun.svg'), nothingOpen, NODE_FILES)).toEqual({
       uri: uri('trail/tombolo.json'),
       text: '{"margin": "5mm"}',
     });
@@ -27,10 +28,10 @@ describe('the configuration in force', () => {
   it('is what stands in the editor, saved or not', () => {
     const config = uri('trail/post 8/tombolo.json');
     const open = (asked: string) => (asked === config ? '{}' : undefined);
-    expect(findConfig(uri('trail/post 8/sun.svg'), open)).toEqual({ uri: config, text: '{}' });
+    expect(findConfig(uri('trail/post 8/sun.svg'), open, NODE_FILES)).toEqual({ uri: config, text: '{}' });
   });
 
   it('does not exist for documents that are on no disk', () => {
-    expect(findConfig('untitled:trail/sun.svg', nothingOpen)).toBeUndefined();
+    expect(findConfig('untitled:trail/sun.svg', nothingOpen, NODE_FILES)).toBeUndefined();
   });
 });

@@ -6,6 +6,7 @@ import { URI } from 'vscode-uri';
 import * as engine from '../../../src/engine/index';
 import * as finding from '../../../src/server/documents/find-config';
 import { KnownConfigs } from '../../../src/server/documents/known-configs';
+import { NODE_FILES } from '../../../src/server/host/node-files';
 
 vi.mock('../../../src/server/documents/find-config', { spy: true });
 vi.mock('../../../src/engine/index', { spy: true });
@@ -22,7 +23,7 @@ afterAll(() => rmSync(folder, { recursive: true }));
 beforeEach(() => vi.clearAllMocks());
 
 test('all questions of one keystroke walk the folders once and read the text once', () => {
-  const configs = new KnownConfigs(() => undefined);
+  const configs = new KnownConfigs(() => undefined, NODE_FILES);
   for (const name of ['trail/sun.svg', 'trail/sun.svg', 'trail/heron.svg']) {
     const found = configs.find(uri(name));
     expect(found).toEqual({ uri: uri('tombolo.json'), text: '{"margin": "5mm"}' });
@@ -33,7 +34,7 @@ test('all questions of one keystroke walk the folders once and read the text onc
 });
 
 test('what changes is looked for anew', () => {
-  const configs = new KnownConfigs(() => undefined);
+  const configs = new KnownConfigs(() => undefined, NODE_FILES);
   const sun = uri('trail/sun.svg');
   configs.find(sun);
   writeFileSync(path.join(folder, 'trail/tombolo.json'), '{}');
@@ -46,7 +47,7 @@ test('what changes is looked for anew', () => {
 
 test('what stands in the editor counts with every keystroke', () => {
   let typed = '{"margin": "5mm"}';
-  const configs = new KnownConfigs((address) => (address === uri('tombolo.json') ? typed : undefined));
+  const configs = new KnownConfigs((address) => (address === uri('tombolo.json') ? typed : undefined), NODE_FILES);
   const margin = () => configs.read(configs.find(uri('sun.svg'))!).config.margin;
   expect(margin()).toBe(5);
   typed = '{"margin": "7mm"}';
