@@ -1,2 +1,3 @@
 export const packed: string;
-export function pack(): string;
+export function words(manifest: { readonly repository?: unknown }, out?: string): string[];
+export function pack(folder?: string, out?: string): string;

@@ -1,5 +1,5 @@
 /** What package.json contributes: its words stand in package.nls.json, what it names is there. */
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { writeSeveritySetting } from '../../src/build/severity-setting';
@@ -17,6 +17,11 @@ function stringsIn(value: unknown): string[] {
 }
 
 const named = stringsIn(manifest).flatMap((text) => /^%(.+)%$/.exec(text)?.[1] ?? []);
+
+function checkPages(): string[] {
+  const ids = readdirSync(path.join(root, 'src/checks'), { withFileTypes: true }).filter((each) => each.isDirectory());
+  return ids.map(({ name }) => `src/checks/${name}/README.md`);
+}
 
 describe('package.json', () => {
   it('wakes the extension for drawings and their projects, not for every JSON file or program', () => {
@@ -74,6 +79,31 @@ describe('package.json', () => {
     expect(pictures.filter((picture) => !existsSync(path.join(root, picture)))).toEqual([]);
     const isPacked = (file: string) => [file, path.dirname(file)].some((each) => manifest.files.includes(each));
     expect(pictures.every(isPacked)).toBe(true);
+  });
+
+  it('packs no picture that nothing shows', () => {
+    const pages = ['src/extension/page.md', ...checkPages()];
+    const shown = [
+      JSON.stringify({ ...manifest, files: [] }),
+      ...pages.map((page) => readFileSync(path.join(root, page), 'utf8')),
+    ];
+    const pictures = manifest.files.filter((file: string) => file.startsWith('media/'));
+    expect(pictures.length).toBeGreaterThan(3);
+    expect(pictures.filter((picture: string) => !shown.some((text) => text.includes(picture)))).toEqual([]);
+  });
+
+  it('packs each picture of the page that the marketplace shows', () => {
+    const page = readFileSync(path.join(root, 'src/extension/page.md'), 'utf8');
+    const pictures = [...page.matchAll(/!\[[^\]]+\]\(([^)]+)\)/g)].map(([, picture]) => picture);
+    expect(pictures.length).toBeGreaterThan(1);
+    expect(pictures.filter((picture) => !manifest.files.includes(picture))).toEqual([]);
+    // Its commands and settings are there.
+    const titles = Object.values(strings).map((title) => title.replace(/^Tombolo: /, ''));
+    const told = [...page.matchAll(/\*\*Tombolo: ([^*]+)\*\*/g)].map(([, title = '']) => title.replace(/\s+/g, ' '));
+    expect(told.length).toBeGreaterThan(2);
+    expect(told.filter((title) => !titles.includes(title))).toEqual([]);
+    const settings = [...page.matchAll(/`(tombolo\.(?!json)[\w.]+)`/g)].map(([, name]) => name);
+    expect(settings.sort()).toEqual(Object.keys(manifest.contributes.configuration.properties).sort());
   });
 
   it('takes problems from the unix format', () => {
