@@ -30,6 +30,8 @@ const bundles = {
     platform: 'browser',
     format: 'cjs',
     target: 'es2022',
+    legalComments: 'none',
+    plugins: [leftOut(root)],
     external: ['vscode'],
   },
   'server-web': {
@@ -38,6 +40,8 @@ const bundles = {
     platform: 'browser',
     format: 'iife',
     target: 'es2022',
+    legalComments: 'none',
+    plugins: [leftOut(root)],
   },
   server: { ...node, entry: 'src/server/main.ts', out: 'server.cjs' },
   worker: { ...node, entry: 'src/worker/node.ts', out: 'worker.cjs' },

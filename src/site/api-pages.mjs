@@ -5,7 +5,7 @@ import path from 'node:path';
 import { root } from '../build/bundles.mjs';
 
 /** The library's entry: what it exports is what has a page. */
-const ENTRY = 'src/engine/index.ts';
+const ENTRY = 'src/library/index.ts';
 
 export async function apiPages() {
   const { Application, LogLevel } = await import('typedoc');
