@@ -16,6 +16,7 @@ export const SLOW_TESTS: readonly string[] = [
   'test/cli/files/write-interrupted.test.ts',
   'test/cli/hostile-project.test.ts',
   'test/cli/begin/init-command.test.ts',
+  'test/cli/mend-command.test.ts',
   'test/cli/order-command.test.ts',
   'test/cli/picture-command.test.ts',
   'test/cli/project.test.ts',

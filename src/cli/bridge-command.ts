@@ -1,8 +1,6 @@
 /** `tombolo bridge`: gives every island the bridges it needs. */
 
-import { relative, resolve, sep } from 'node:path';
 import { type Command, Option } from 'commander';
-import { createTwoFilesPatch, FILE_HEADERS_ONLY } from 'diff';
 import { BRIDGE_STYLES, type BridgeStyle } from '../config/bridge-style';
 import { count } from '../config/values';
 import { applyEdits, bridgeIslands, type KeptBridge, keepBridges } from '../engine/index';
@@ -18,8 +16,8 @@ import { cutCovered, uncutNotes } from './cut-covered';
 import { EXIT_CODES, Failure, internalFailure } from './failure';
 import { pathIn } from './files/load-project';
 import { type LoadedReport, ReportLoader, requireLayer, warnOfUnreadable } from './files/load-report';
-import { encodeText, STANDARD_INPUT } from './files/read-input';
-import { replaceText } from './files/write-output';
+import { STANDARD_INPUT } from './files/read-input';
+import { writeResult } from './files/write-result';
 import type { Host } from './host';
 import { readPlan } from './kept-plan';
 import { addReadingOptions, nameOf, parsePlace, parsePositiveLength, type ReadingOptions } from './options';
@@ -264,31 +262,4 @@ function unnamedNote(islands: number): string[] {
   return islands === 0
     ? []
     : [`${count(islands, 'island')} not in the plan: bridge without --with, and make a new plan`];
-}
-
-async function writeResult(
-  file: string,
-  text: string,
-  { name, input }: LoadedReport,
-  options: BridgeOptions,
-  host: Host,
-): Promise<void> {
-  if (options.diff) {
-    host.printText(text === input.text ? '' : unifiedPatch(name, input.text, text));
-  } else if (!options.write) {
-    host.printText(text, (whole) => encodeText(whole, input.encoding));
-  } else {
-    await replaceText(file, input.text, text, name);
-  }
-}
-
-/** A patch for `git apply` or `patch -p1` in this folder; for files elsewhere, in the root folder. */
-function unifiedPatch(path: string, before: string, after: string): string {
-  const fromHere = relative(process.cwd(), resolve(path));
-  const shown = fromHere.startsWith('..') ? resolve(path) : fromHere;
-  const name = shown.replaceAll(sep, '/').replace(/^(?:[a-z]:)?\//i, '');
-  // The name ends at the tab that GNU diff writes before its dates; without one, `patch` ends it at the first blank.
-  const date = /\s/.test(name) ? '' : undefined;
-  const options = { context: 3, headerOptions: FILE_HEADERS_ONLY };
-  return createTwoFilesPatch(`a/${name}`, `b/${name}`, before, after, date, date, options);
 }

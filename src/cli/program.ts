@@ -11,6 +11,7 @@ import { addCutCommand } from './cut/cut-command';
 import { addJobCommand } from './cut/job-command';
 import { EXIT_CODES } from './failure';
 import type { Host } from './host';
+import { addMendCommand } from './mend-command';
 import { addOrderCommand } from './order-command';
 import { addPictureCommand } from './picture-command';
 import { addSeparateCommand } from './separate/command';
@@ -40,6 +41,7 @@ function createProgram(host: Host, words: readonly string[]): Command {
   addInitCommand(program, host);
   addCheckCommand(program, host);
   addBridgeCommand(program, host);
+  addMendCommand(program, host);
   addOrderCommand(program, host);
   addPictureCommand(program, host);
   addCutCommand(program, host);
@@ -63,6 +65,7 @@ Examples:
   tombolo init --width 148mm --material card-0.3
   tombolo check heron.svg
   tombolo bridge heron.svg --write
+  tombolo mend heron.svg --safe --write
   tombolo order heron.svg
   tombolo picture heron.svg --out stack.png
   tombolo cut heron.svg --out cut
