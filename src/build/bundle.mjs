@@ -2,8 +2,9 @@
 //   --watch     keeps the bundles up to date until Ctrl-C (without declarations)
 //   --minify    as for the packages: small, no source maps
 //   --extension without the library, for the extension's package
+//   --library   the engine once for all programs, for the library's package
 import {
-  bundleInMemory,
+  bundleAll,
   clean,
   copyPages,
   copyPython,
@@ -29,7 +30,7 @@ try {
   } else {
     const isWhole = !flags.has('--extension');
     const made = names.filter((name) => isWhole || name !== 'library');
-    const bundles = await Promise.all(made.map((name) => bundleInMemory(name, settings)));
+    const bundles = await bundleAll(made, { ...settings, shared: flags.has('--library') });
     const types = isWhole ? await declarations() : [];
     const schema = await makeSchema(settings);
     await updateManifest();

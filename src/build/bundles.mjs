@@ -14,6 +14,7 @@ import { fileURLToPath } from 'node:url';
 import { build, context } from 'esbuild';
 import { leftOut } from './left-out.mjs';
 import { packedWasm } from './packed-wasm.mjs';
+import { sharedEngine } from './shared-engine.mjs';
 
 export const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
 export const dist = path.join(root, 'dist');
@@ -151,14 +152,23 @@ function textOfWorker(name, entry) {
 /** What is true of everything that is shipped: no array is looked at twice, see src/base/defined.ts. */
 export const define = { 'globalThis.tomboloAssertions': 'false' };
 
-function options(name, { outdir = dist, minify = false } = {}) {
-  const { entry, out, defines = {}, ...rest } = bundles[name];
+/** The programs of the library's package, which load the engine from the library. */
+const SHARING = ['cli', 'server', 'worker'];
+
+/** @param engine where the programs of the package share it: see src/build/shared-engine.mjs */
+function options(name, { outdir = dist, minify = false, engine } = {}) {
+  const { entry, out, defines = {}, plugins = [], ...rest } = bundles[name];
+  const gives = engine && name === 'library';
+  const more = [...(gives ? [engine.gives] : []), ...(engine && SHARING.includes(name) ? [engine.loads] : [])];
   return {
     ...rest,
-    entryPoints: [path.join(root, entry)],
+    plugins: [...plugins, ...more],
+    entryPoints: [path.join(root, entry), ...(gives ? [{ in: 'shared', out: 'shared' }] : [])],
     ...(rest.splitting ? { outdir: path.join(outdir, out) } : { outfile: path.join(outdir, out) }),
     bundle: true,
     minify,
+    // With the blanks, notes would go that say of calls that they do nothing else: bundlers of programs heed those.
+    ...(minify && rest.splitting && { minify: false, minifyIdentifiers: true, minifySyntax: true }),
     sourcemap: !minify,
     logLevel: 'warning',
     absWorkingDir: root,
@@ -182,6 +192,18 @@ function withoutBareImports({ path: file, contents, text }) {
   return /\.js$/.test(file) && text.includes('./chunk-')
     ? text.replace(/\bimport ?"\.\/chunk-\w+\.js";\n?/g, '')
     : contents;
+}
+
+/**
+ * Bundles entries without writing them.
+ * @param settings `shared`: as for the library's package, which has the engine once
+ */
+export async function bundleAll(chosen, { shared = false, ...settings } = {}) {
+  if (!shared) return Promise.all(chosen.map((name) => bundleInMemory(name, settings)));
+  const engine = sharedEngine(root);
+  const others = chosen.filter((name) => name !== 'library');
+  const made = await Promise.all(others.map((name) => bundleInMemory(name, { ...settings, engine })));
+  return [...made, await bundleInMemory('library', { ...settings, engine })];
 }
 
 /** Bundles one entry; gives the path of the file written, of several that of the one that is imported. */

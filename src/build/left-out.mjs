@@ -35,6 +35,10 @@ const EMPTY = [
       .map((name) => `export { parse as ${name} } from './${name}.js';`)
       .join('\n'),
   ],
+  [
+    /css-tree\/lib\/syntax\/scope\/index\.js$/,
+    "export { default as Selector } from './selector.js'; export const AtrulePrelude = {}, Value = {};",
+  ],
   // The tree that css-select takes unless it is given another: src/drawing/style/matcher.ts gives ours.
   [/domutils\/dist\/(?:esm\/|lib\/)?index\.js$/, 'export {};'],
 ];

@@ -39,6 +39,8 @@ export function libraryManifest(manifest) {
     files: [
       'dist/library',
       'dist/cli.cjs',
+      'dist/server.cjs',
+      'dist/worker.cjs',
       'dist/trace',
       'dist/checks',
       'dist/tombolo.schema.json',

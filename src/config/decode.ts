@@ -70,7 +70,10 @@ export function decodeList<T>(decode: Decoder<T>): Decoder<T[]> {
 }
 
 /** @param what it is, as messages call it: "material" */
-export function decodeOneOf<T extends string>(words: readonly T[], what: string): Decoder<T> {
+/* @__NO_SIDE_EFFECTS__ */ export function decodeOneOf<T extends string>(
+  words: readonly T[],
+  what: string,
+): Decoder<T> {
   return (node, report) => {
     const found = words.find((candidate) => candidate === node.value);
     if (!found) report(node, unknownWord(node, words, what));
@@ -125,7 +128,10 @@ export const decodePositiveLength: Decoder<number> = (node, report) => {
 };
 
 /** @param what "a speed with its unit in double quotes, such as …" */
-export function decodePositive(parse: (text: string) => number | undefined, what: string): Decoder<number> {
+/* @__NO_SIDE_EFFECTS__ */ export function decodePositive(
+  parse: (text: string) => number | undefined,
+  what: string,
+): Decoder<number> {
   return (node, report) => {
     const value = node.type === 'string' ? parse(node.value as string) : undefined;
     if (value !== undefined && value > 0) return value;

@@ -1,14 +1,16 @@
 /** What `npm pack` makes of a clone, installed into an empty project and used there in every way. */
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { cpSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import path from 'node:path';
+import { gzipSync } from 'node:zlib';
 import { checkPackage, createPackageFromTarballData } from '@arethetypeswrong/core';
 import { build } from 'esbuild';
 import { publint } from 'publint';
 import ts from 'typescript';
 import { afterAll, beforeAll, describe, expect, it, test } from 'vitest';
+import { createMessageConnection } from 'vscode-jsonrpc/node';
 import { findChromium, launchBrowser } from '../../src/build/host/browser.mjs';
 import { type InstalledPackage, installPackage, root } from './package';
 
@@ -29,7 +31,7 @@ test('it is small, and holds nothing of the extension', () => {
   expect(files).toEqual(
     expect.arrayContaining(['LICENSE', 'README.md', 'CHANGELOG.md', 'dist/THIRD-PARTY-NOTICES.txt']),
   );
-  expect(files.filter((file) => /extension|preview|server|\.map$/.test(file))).toEqual([]);
+  expect(files.filter((file) => /extension|preview|separat|\.map$/.test(file))).toEqual([]);
   const manifest = JSON.parse(readFileSync(path.join(made.installed, 'package.json'), 'utf8'));
   expect(Object.keys(manifest)).not.toContain('contributes');
   expect(manifest.devDependencies).toBeUndefined();
@@ -63,6 +65,26 @@ describe('its command', () => {
     );
     expect(tombolo('trace', '--format', 'unix', '--', 'node', 'draw.mjs').stdout).toMatch(/^draw\.mjs:2:/m);
     expect(tombolo('check', '--explain', 'sliver').stdout).toContain('# sliver');
+  });
+
+  it('serves an editor', async () => {
+    const server = spawn(process.execPath, [path.join(made.installed, 'dist/cli.cjs'), 'server', '--stdio']);
+    const editor = createMessageConnection(server.stdout, server.stdin);
+    editor.listen();
+    try {
+      const told = new Promise<{ diagnostics: { code: string }[] }>((settle) => {
+        editor.onNotification('textDocument/publishDiagnostics', settle);
+      });
+      await editor.sendRequest('initialize', { processId: process.pid, rootUri: null, capabilities: {} });
+      await editor.sendNotification('initialized', {});
+      const text = RING.replace('<svg ', '<svg data-tombolo-reading="openings" ');
+      const textDocument = { uri: 'file:///marsh/ring.svg', languageId: 'xml', version: 1, text };
+      await editor.sendNotification('textDocument/didOpen', { textDocument });
+      expect((await told).diagnostics.map(({ code }) => code)).toEqual(['floating-island']);
+    } finally {
+      editor.dispose();
+      server.kill();
+    }
   });
 
   it('says in one line that PNG pictures need another package', () => {
@@ -127,6 +149,7 @@ describe('in a browser', () => {
       write: false,
       format: 'esm',
     });
+    expect(gzipSync(outputFiles[0]!.contents, { level: 9 }).length).toBeLessThan(180_000);
     const page = '<!doctype html><title>marsh</title>';
     server = createServer((request, response) => {
       const isWorker = request.url === '/worker.js';

@@ -97,7 +97,7 @@ export const derivedFacts = new DerivedFacts();
  * The function, made to remember what it gave for each object as long as that object lives.
  * @param name of its table of facts
  */
-export function memoizeByIdentity<Key extends object, Value>(
+/* @__NO_SIDE_EFFECTS__ */ export function memoizeByIdentity<Key extends object, Value>(
   name: string,
   compute: (of: Key) => Value,
 ): (of: Key) => Value {
