@@ -1,5 +1,6 @@
 /** What holds of drawings, in numbers that add up. */
 import { isUpright, type Judgement } from './judge';
+import type { Lift } from './statics';
 
 /** mm: what lifts farther lets paint creep under it, as the sheet's tongues are judged. */
 const MOST_LIFT = 1;
@@ -95,8 +96,9 @@ export function sumsOf(judgement: Judgement): Sums {
   };
 }
 
-export function isFlapping({ lift, extent }: { readonly lift: number; readonly extent: number }): boolean {
-  return extent >= LARGE && lift > MOST_LIFT;
+/** What has no bridge is left, and falls out. */
+export function isFlapping({ lift, extent, bridges }: Pick<Lift, 'lift' | 'extent' | 'bridges'>): boolean {
+  return bridges > 0 && extent >= LARGE && lift > MOST_LIFT;
 }
 
 /** @param before the same drawings by the planner that went island by island */
