@@ -2,7 +2,7 @@
 import { checkpoint } from '../base/checkpoint';
 import { defined } from '../base/defined';
 import type { Box } from '../geometry/base/polygon-types';
-import { growBox, joinBoxes } from '../geometry/base/ring';
+import { boxContainsBox, growBox, joinBoxes } from '../geometry/base/ring';
 import { MEANT_TO_MEET, OVERLAY_GRID } from '../geometry/base/tolerances';
 import { hypotenuse } from '../geometry/base/vector';
 import { type LayeredOverlay, MAX_LAYERS } from '../geometry/boolean/layered-overlay';
@@ -54,14 +54,18 @@ export class SeamEdges {
    */
   suspectBox(): Box | undefined {
     const { coverage: cover } = this.map;
-    const boxes: Box[] = [];
+    let box: Box | undefined;
     for (let face = 0; face < cover.length; face += 1) {
-      const [here, there] = [defined(cover[face]), defined(cover[face ^ 1])];
+      const here = defined(cover[face]);
+      const there = defined(cover[face ^ 1]);
       checkpoint();
       if (here === 0 || (here & (here - 1)) !== 0 || here === there) continue;
-      if (this.isSuspect(face >> 1, here, there)) boxes.push(boxOfSegment(this.segment(face >> 1)));
+      const own = boxOfSegment(this.segment(face >> 1));
+      // Where an edge adds nothing to the box, it does not matter what it is.
+      if (box && boxContainsBox(box, own)) continue;
+      if (this.isSuspect(face >> 1, here, there)) box = box ? joinBoxes([box, own]) : own;
     }
-    return boxes.length > 0 ? joinBoxes(boxes) : undefined;
+    return box;
   }
 
   /** Whether any bare ground of the map is a crack. */

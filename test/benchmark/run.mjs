@@ -13,6 +13,7 @@ await build({
     'bench',
     'largest',
     'bridges',
+    'clip-art',
     'files',
     'offsets',
     'programs',
@@ -45,6 +46,7 @@ const [server, worker, cli] = await Promise.all([
 for (const [name, ...args] of [
   ['bench'],
   ['bridges'],
+  ['clip-art'],
   ['offsets', 'traced'],
   ['offsets', 'smooth'],
   ['project'],

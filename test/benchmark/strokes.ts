@@ -3,9 +3,7 @@
  * @resvg/resvg-js. Artwork on a background, whose union is the background alone. A mesh that later paint hides a part
  * of, where what is thin spans the sheet.
  */
-import { Resvg } from '@resvg/resvg-js';
-import { check } from '../../src/engine/index';
-import { growth, time } from './measure';
+import { row } from './beside-renderer';
 
 const SIDE = 150;
 
@@ -41,26 +39,6 @@ function hiddenMesh(count: number): string {
   return picture(
     `<g fill="none" stroke="#444" stroke-width=".05">${lines.join('')}</g><g fill="#ccc"><circle cx="30" cy="30" r="9"/></g>`,
   );
-}
-
-function row(name: string, sizes: readonly [number, number], make: (count: number) => string): void {
-  const [few, many] = sizes.map((size) => ({ size, svg: make(size) })) as [Sized, Sized];
-  const [first, last] = [few, many].map(({ size, svg }) => ({ size, time: time(() => check(svg)) })) as [Timed, Timed];
-  const renderer = time(() => new Resvg(many.svg, { fitTo: { mode: 'width', value: 1024 } }).render().asPng());
-  console.log(
-    `check of ${many.size} ${name}: ${last.time.toFixed(1)} ms, growth exponent from ${few.size}: ` +
-      `${growth(first, last).toFixed(2)}; resvg ${renderer.toFixed(1)} ms`,
-  );
-}
-
-interface Sized {
-  readonly size: number;
-  readonly svg: string;
-}
-
-interface Timed {
-  readonly size: number;
-  readonly time: number;
 }
 
 row('lines', [4, 16], (count) => lines(count, false));

@@ -21,14 +21,17 @@ export interface ParameterInterval {
  * distance of a segment are a convex figure, two discs and the rectangle between them: so there is one stretch at most.
  */
 export function intervalWithin(segment: Segment, other: Segment, distance: number): ParameterInterval | undefined {
-  const [dx, dy] = [segment.bx - segment.ax, segment.by - segment.ay];
-  const found = [
-    withinDisc(segment, dx, dy, other.ax, other.ay, distance),
-    withinDisc(segment, dx, dy, other.bx, other.by, distance),
-    withinBeam(segment, dx, dy, other, distance),
-  ].filter((stretch) => stretch !== undefined);
-  if (found.length === 0) return undefined;
-  return { from: Math.min(...found.map(({ from }) => from)), to: Math.max(...found.map(({ to }) => to)) };
+  const dx = segment.bx - segment.ax;
+  const dy = segment.by - segment.ay;
+  const start = withinDisc(segment, dx, dy, other.ax, other.ay, distance);
+  const end = withinDisc(segment, dx, dy, other.bx, other.by, distance);
+  return around(around(start, end), withinBeam(segment, dx, dy, other, distance));
+}
+
+/** The stretch from the begin of the first to the end of the last. */
+function around(a: ParameterInterval | undefined, b: ParameterInterval | undefined): ParameterInterval | undefined {
+  if (!a || !b) return a ?? b;
+  return { from: Math.min(a.from, b.from), to: Math.max(a.to, b.to) };
 }
 
 function withinDisc(
@@ -98,18 +101,27 @@ export function nearestApproach(segment: Segment, { from, to }: ParameterInterva
   const [ux, uy] = [other.bx - other.ax, other.by - other.ay];
   const crossing = crossingOf(segment, dx, dy, other, ux, uy);
   if (crossing && crossing.t >= from && crossing.t <= to) return crossing;
-  const at = (t: number): SegmentApproach => {
-    const [x, y] = [segment.ax + t * dx, segment.ay + t * dy];
-    const u = project(x - other.ax, y - other.ay, ux, uy, 0, 1);
-    return { distance: hypotenuse(other.ax + u * ux - x, other.ay + u * uy - y), t, u };
-  };
-  const towards = (u: number): SegmentApproach =>
-    at(project(other.ax + u * ux - segment.ax, other.ay + u * uy - segment.ay, dx, dy, from, to));
-  const middle = at((from + to) / 2);
-  return [at(from), at(to), towards(0), towards(1)].reduce(
-    (best, each) => (each.distance < best.distance - AS_SHORT * (1 + middle.distance) ? each : best),
-    middle,
-  );
+  const middle = approachAt(segment, other, (from + to) / 2);
+  const asShort = AS_SHORT * (1 + middle.distance);
+  const towardsStart = project(other.ax - segment.ax, other.ay - segment.ay, dx, dy, from, to);
+  const towardsEnd = project(other.ax + ux - segment.ax, other.ay + uy - segment.ay, dx, dy, from, to);
+  let best = middle;
+  for (let way = 0; way < 4; way += 1) {
+    const t = way === 0 ? from : way === 1 ? to : way === 2 ? towardsStart : towardsEnd;
+    const each = approachAt(segment, other, t);
+    if (each.distance < best.distance - asShort) best = each;
+  }
+  return best;
+}
+
+/** The shortest way from one place of a segment. */
+function approachAt(segment: Segment, other: Segment, t: number): SegmentApproach {
+  const x = segment.ax + t * (segment.bx - segment.ax);
+  const y = segment.ay + t * (segment.by - segment.ay);
+  const ux = other.bx - other.ax;
+  const uy = other.by - other.ay;
+  const u = project(x - other.ax, y - other.ay, ux, uy, 0, 1);
+  return { distance: hypotenuse(other.ax + u * ux - x, other.ay + u * uy - y), t, u };
 }
 
 function project(x: number, y: number, dx: number, dy: number, low: number, high: number): number {

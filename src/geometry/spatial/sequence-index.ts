@@ -184,7 +184,7 @@ export class SequenceIndex {
       return;
     }
     const { minX, minY, maxX, maxY } = this.reachOf(block);
-    this.blocks = this.tree.search(minX, minY, maxX, maxY).sort((a, b) => a - b);
+    this.blocks = sortAscending(this.tree.search(minX, minY, maxX, maxY));
   }
 
   /** Calls back with the boxes that touch the box until one answers true. */
@@ -204,6 +204,20 @@ export class SequenceIndex {
         look(defined(this.first[block]), defined(this.first[block + 1])),
       );
   }
+}
+
+/** So many are put in order one by one: `sort` makes arrays for each list, and most lists are short. */
+const FEW = 24;
+
+function sortAscending(numbers: number[]): number[] {
+  if (numbers.length > FEW) return numbers.sort((a, b) => a - b);
+  for (let place = 1; place < numbers.length; place += 1) {
+    const moved = defined(numbers[place]);
+    let free = place;
+    for (; free > 0 && defined(numbers[free - 1]) > moved; free -= 1) numbers[free] = defined(numbers[free - 1]);
+    numbers[free] = moved;
+  }
+  return numbers;
 }
 
 /** Four numbers a box, as `SequenceIndex` takes them. */

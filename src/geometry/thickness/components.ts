@@ -53,7 +53,9 @@ export function linkChains(thin: ThinBoundary, skip: Uint8Array): Components {
 
 function returnsToPortal(thin: ThinBoundary, chain: number): boolean {
   const [begin, end] = portalsOf(thin, chain);
-  return Math.hypot(end.x - begin.x, end.y - begin.y) < SAME_PORTAL;
+  const dx = end.x - begin.x;
+  const dy = end.y - begin.y;
+  return dx * dx + dy * dy < SAME_PORTAL * SAME_PORTAL;
 }
 
 /** Looks across from the middle of each stretch, but for the smallest turns, and from just inside the chain's ends. */
