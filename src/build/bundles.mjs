@@ -12,6 +12,7 @@ import {
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, context } from 'esbuild';
+import { clipperNames } from './clipper-names.mjs';
 import { leftOut } from './left-out.mjs';
 import { packedWasm } from './packed-wasm.mjs';
 import { sharedEngine } from './shared-engine.mjs';
@@ -168,7 +169,13 @@ function options(name, { outdir = dist, minify = false, engine } = {}) {
     bundle: true,
     minify,
     // With the blanks, notes would go that say of calls that they do nothing else: bundlers of programs heed those.
-    ...(minify && rest.splitting && { minify: false, minifyIdentifiers: true, minifySyntax: true }),
+    ...(minify &&
+      rest.splitting && {
+        minify: false,
+        minifyIdentifiers: true,
+        minifySyntax: true,
+        mangleProps: clipperNames(root),
+      }),
     sourcemap: !minify,
     logLevel: 'warning',
     absWorkingDir: root,
