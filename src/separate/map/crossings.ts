@@ -62,9 +62,12 @@ export class CrossingGrid {
   }
 
   /** The edges between a pixel of the picture and its neighbours. */
-  edgesRound(pixel: number): readonly number[] {
+  forEdgesRound(pixel: number, visit: (edge: number) => void): void {
     const at = this.atOf(pixel);
-    return [2 * at, 2 * at + 1, 2 * (at - 1), 2 * (at - this.across) + 1];
+    visit(2 * at);
+    visit(2 * at + 1);
+    visit(2 * (at - 1));
+    visit(2 * (at - this.across) + 1);
   }
 
   regionBefore(edge: number): number {

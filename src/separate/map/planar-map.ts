@@ -46,16 +46,17 @@ export class MapTracer {
   readonly whole: PlanarMap;
   private readonly grid: CrossingGrid;
   private readonly edges: readonly number[];
-  /** 1 for edges that are in an arc. */
-  private readonly seen: Uint8Array;
+  /** 1 for edges that are still to be put into an arc. */
+  private readonly open: Uint8Array;
   private arcs: Arc[] = [];
   private readonly junctions = new Map<number, Point>();
 
   constructor(soft: SoftLabels) {
     this.grid = new CrossingGrid(soft);
-    this.seen = new Uint8Array(2 * this.grid.regions.length);
+    this.open = new Uint8Array(2 * this.grid.regions.length);
     this.edges = this.crossedEdges();
-    this.whole = this.trace(new Set(this.edges));
+    for (const edge of this.edges) this.open[edge] = 1;
+    this.whole = this.trace(Int32Array.from(this.edges));
   }
 
   /**
@@ -70,33 +71,32 @@ export class MapTracer {
   ): T {
     const { grid } = this;
     const before = grid.mark(pixels, region);
-    const wanted = new Set<number>();
+    const edges: number[] = [];
     const want = (edge: number): void => {
-      if (grid.isCrossed(edge) && (isInside(grid.regionBefore(edge)) || isInside(grid.regionAfter(edge)))) {
-        wanted.add(edge);
-      }
+      const [one, other] = [grid.regionBefore(edge), grid.regionAfter(edge)];
+      if (one === other || this.open[edge] === 1 || !(isInside(one) || isInside(other))) return;
+      this.open[edge] = 1;
+      edges.push(edge);
     };
     this.edges.forEach(want);
-    for (const pixel of pixels) grid.edgesRound(pixel).forEach(want);
-    const map = this.trace(wanted);
+    for (const pixel of pixels) grid.forEdgesRound(pixel, want);
+    const map = this.trace(Int32Array.from(edges).sort());
     const result = use(map);
     grid.unmark(pixels, before);
     return result;
   }
 
-  /** @param wanted all edges of each border that they are of */
-  private trace(wanted: ReadonlySet<number>): PlanarMap {
+  /** @param edges ascending, all that are open: all of each border that they are of */
+  private trace(edges: Int32Array): PlanarMap {
     this.arcs = [];
-    const edges = Int32Array.from(wanted).sort();
     const cells = new Int32Array(2 * edges.length);
     edges.forEach((edge, i) => {
       cells[2 * i] = edge >> 1;
       cells[2 * i + 1] = edge & 1 ? (edge >> 1) - 1 : (edge >> 1) - this.grid.across;
     });
     // In the order of cells, an arc begins at the same end in every map that has it.
-    for (const cell of cells.sort()) this.startAt(cell, wanted);
-    for (const edge of edges) if (this.seen[edge] === 0) this.walk(edge >> 1, edge & 1 ? 3 : 0, -1);
-    for (const edge of edges) this.seen[edge] = 0;
+    for (const cell of cells.sort()) this.startAt(cell);
+    for (const edge of edges) if (this.open[edge] === 1) this.walk(edge >> 1, edge & 1 ? 3 : 0, -1);
     return { grid: this.grid, arcs: this.arcs, junctions: this.junctions };
   }
 
@@ -114,12 +114,12 @@ export class MapTracer {
   }
 
   /** Follows the borders that leave a junction, where the cell is one. */
-  private startAt(cell: number, edges: ReadonlySet<number>): void {
+  private startAt(cell: number): void {
     if (!this.isJunction(cell)) return;
     this.place(cell);
     for (let side = 0; side < 4; side += 1) {
       const edge = this.grid.edgeOf(cell, side);
-      if (edges.has(edge) && this.seen[edge] === 0) this.walk(cell, side, cell);
+      if (this.open[edge] === 1) this.walk(cell, side, cell);
     }
   }
 
@@ -163,7 +163,7 @@ export class MapTracer {
     let [cell, side, to] = [start, fromSide, -1];
     for (let edge = first; ; ) {
       checkpoint();
-      this.seen[edge] = 1;
+      this.open[edge] = 0;
       edges.push(edge);
       cell = this.grid.beyond(cell, side);
       const entry = (side + 2) % 4;

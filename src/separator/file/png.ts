@@ -26,11 +26,12 @@ export function pngHeader(bytes: Uint8Array): PictureHeader | 'damaged' {
 
 export function decodePng(bytes: Uint8Array): Picture {
   const png = decode(bytes, { checkCrc: true });
-  const { width, height } = png;
+  const { width, height, depth, channels, transparency } = png;
+  if (depth === 8 && channels === 4) return { width, height, data: Uint8ClampedArray.from(png.data) };
   const data = new Uint8ClampedArray(4 * width * height);
-  const sample = samplesOf(png);
-  if (png.palette) fromPalette(png, png.palette, sample, data);
-  else fromChannels(png, sample, data);
+  if (depth === 8 && channels === 3 && transparency === undefined) fromOpaque(png, data);
+  else if (png.palette) fromPalette(png, png.palette, data);
+  else fromChannels(png, data);
   return { width, height, data };
 }
 
@@ -41,26 +42,38 @@ function samplesOf({ data, depth, width, channels }: DecodedPng): (number: numbe
   const bytesInRow = Math.ceil((inRow * depth) / 8);
   const mask = (1 << depth) - 1;
   return (number) => {
-    const [row, column] = [Math.floor(number / inRow), number % inRow];
-    const bit = column * depth;
+    const row = Math.floor(number / inRow);
+    const bit = (number - row * inRow) * depth;
     return ((data[row * bytesInRow + (bit >> 3)] ?? 0) >> (8 - depth - (bit & 7))) & mask;
   };
 }
 
-function fromPalette(
-  { width, height }: DecodedPng,
-  palette: readonly (readonly number[])[],
-  sample: (number: number) => number,
-  into: Uint8ClampedArray,
-): void {
-  for (let pixel = 0; pixel < width * height; pixel += 1) {
-    const [red = 0, green = 0, blue = 0, alpha = 255] = palette[sample(pixel)] ?? [];
-    into.set([red, green, blue, alpha], 4 * pixel);
+function fromOpaque({ data }: DecodedPng, into: Uint8ClampedArray): void {
+  for (let from = 0, to = 0; to < into.length; from += 3, to += 4) {
+    into[to] = data[from] ?? 0;
+    into[to + 1] = data[from + 1] ?? 0;
+    into[to + 2] = data[from + 2] ?? 0;
+    into[to + 3] = 255;
   }
 }
 
-function fromChannels(png: DecodedPng, sample: (number: number) => number, into: Uint8ClampedArray): void {
+/** A number beyond the palette's end is black. */
+function fromPalette(png: DecodedPng, palette: readonly (readonly number[])[], into: Uint8ClampedArray): void {
+  const colours = new Uint8Array(4 * 256);
+  for (let number = 0; number < 256; number += 1) {
+    const [red = 0, green = 0, blue = 0, alpha = 255] = palette[number] ?? [];
+    colours.set([red, green, blue, alpha], 4 * number);
+  }
+  // In the order of their bytes, whatever that is.
+  const values = new Uint32Array(colours.buffer);
+  const pixels = new Uint32Array(into.buffer);
+  const sample = samplesOf(png);
+  for (let pixel = 0; pixel < pixels.length; pixel += 1) pixels[pixel] = values[sample(pixel)] ?? 0;
+}
+
+function fromChannels(png: DecodedPng, into: Uint8ClampedArray): void {
   const { width, height, depth, channels, transparency } = png;
+  const sample = samplesOf(png);
   const factor = 255 / (2 ** depth - 1);
   const colours = channels >= 3 ? 3 : 1;
   for (let pixel = 0; pixel < width * height; pixel += 1) {
