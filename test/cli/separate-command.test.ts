@@ -3,6 +3,8 @@ import { encode } from 'fast-png';
 import jpeg from 'jpeg-js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { drawn, painted, rendered } from '../separate/pictures';
+import { cmykJpeg, type Inks } from '../separator/file/cmyk-jpeg';
+import { madePng } from '../separator/file/made-png';
 import { CliWorkshop } from './run-cli';
 
 /** A heron's eye in the sun over water. */
@@ -174,6 +176,17 @@ function turnedJpeg(orientation: number): Buffer {
   return Buffer.concat([plain.subarray(0, 2), segment, plain.subarray(2)]);
 }
 
+const MOST_MEGABYTES = 500;
+
+/** Runs the command, and tells the most memory that it held. */
+async function measured(picture: string, ...words: string[]) {
+  const hook = "process.on('exit', () => require('fs').writeFileSync('peak', String(process.resourceUsage().maxRSS)))";
+  await workshop.file('peak.cjs', hook);
+  const environment = { NODE_OPTIONS: `--require ${workshop.path('peak.cjs')}` };
+  const outcome = await workshop.run(['separate', picture, ...words], { environment });
+  return { outcome, megabytes: Number(await read('peak')) / 1024 };
+}
+
 describe('pictures that cannot be separated', () => {
   const half = png(rendered(MARSH, 300)).subarray(0, 2000);
   const halfJpeg = turnedJpeg(1).subarray(0, 3000);
@@ -202,15 +215,30 @@ describe('pictures that cannot be separated', () => {
       png(painted(60, 60, () => [9, 99, 9])),
       'has one colour only at this size: there is nothing to separate',
     ],
+    [
+      'interlaced in a way that is not read',
+      Buffer.from(madePng(40, 40, { depth: 1, colourType: 0, isInterlaced: true }, (x, y) => [(x ^ y) & 8 ? 1 : 0])),
+      'is an interlaced PNG of fewer than 8 bits; save it without interlacing',
+    ],
     ['of another kind', Buffer.from('RIFF....WEBPVP8 '), 'is a WebP picture; save it as PNG or JPEG first'],
     ['no picture', Buffer.from('hello'), 'is neither a PNG nor a JPEG picture'],
     ['empty', Buffer.alloc(0), 'is empty'],
   ];
   it.each(cases)('%s: one line, and nothing is written', async (_, bytes, message) => {
     await writeFile(workshop.path('bad'), bytes);
-    const { code, stdout, stderr } = await separate('bad', '--width', '100mm', '--out', 'never');
-    expect([code, stdout, stderr]).toEqual([2, '', `tombolo: bad: ${message}\n`]);
+    const { outcome, megabytes } = await measured('bad', '--width', '100mm', '--out', 'never');
+    expect([outcome.code, outcome.stdout, outcome.stderr]).toEqual([2, '', `tombolo: bad: ${message}\n`]);
     expect(await has('never')).toBe(false);
+    expect(megabytes).toBeLessThan(MOST_MEGABYTES);
+  });
+
+  it('one colour in as many pixels as are read: one line, in bounded memory', async () => {
+    const side = 5000;
+    const one = { width: side, height: side, data: new Uint8Array(4 * side * side).fill(200) };
+    await writeFile(workshop.path('large'), png(one));
+    const { outcome, megabytes } = await measured('large', '--width', '100mm', '--out', 'never');
+    expect(outcome.stderr).toBe('tombolo: large: has one colour only at this size: there is nothing to separate\n');
+    expect(megabytes).toBeLessThan(MOST_MEGABYTES);
   });
 });
 
@@ -234,6 +262,25 @@ describe('pictures of other kinds', () => {
   it('are turned as their camera says', async () => {
     expect((await sizeOf('level.jpg', turnedJpeg(1))).size.height).toBeCloseTo(66.7, 0);
     expect((await sizeOf('upright.jpg', turnedJpeg(6))).size.height).toBeCloseTo(150, 0);
+  });
+
+  it('of four inks, as print has them', async () => {
+    const [water, reeds]: [Inks, Inks] = [
+      [0.6, 0.2, 0, 0],
+      [0, 0, 0, 0.8],
+    ];
+    const blocks = Array.from({ length: 8 }, (_, y) =>
+      Array.from({ length: 8 }, (_, x) => (x + y < 8 ? water : reeds)),
+    );
+    const { palette } = await sizeOf('print.jpg', Buffer.from(cmykJpeg(blocks)));
+    expect(palette.map(({ paint }: { paint: string }) => paint).sort()).toEqual(['#333333', '#66ccff']);
+  });
+
+  it('interlaced', async () => {
+    const kind = { depth: 8, colourType: 2, isInterlaced: true } as const;
+    const bytes = madePng(60, 60, kind, (x, y) => (x + y < 60 ? [10, 200, 90] : [200, 20, 40]));
+    const { palette } = await sizeOf('interlaced.png', Buffer.from(bytes));
+    expect(palette.map(({ paint }: { paint: string }) => paint).sort()).toEqual(['#0ac85a', '#c81428']);
   });
 
   it('of 16 bits, of a palette, of grey with clear ground', async () => {
