@@ -17,9 +17,10 @@ export function addServerCommand(program: Command): void {
     .action(() => startServer(path.join(__dirname, 'server.cjs')));
 }
 
-/** The server's bundle reads from the arguments how it is spoken to, and runs until its editor ends it. */
+/** It lies beside the command in a build and in the extension's package. The server's bundle reads from the arguments how it is spoken to, and runs until its editor ends it. */
 function startServer(bundle: string): void {
-  if (!existsSync(bundle)) throw new Failure('server.cjs is not beside the command: this installation is not whole');
+  if (!existsSync(bundle))
+    throw new Failure("the server comes with the extension's package, not with this one: run dist/cli.cjs of that");
   process.argv = [process.execPath, bundle, '--stdio'];
   createRequire(bundle)(bundle);
 }

@@ -62,5 +62,7 @@ test('says in one line where its bundle is missing', async () => {
   const { code, stdout, stderr } = await alone.run(['server']);
   await alone.dispose();
   expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
-  expect(stderr).toBe('tombolo: server.cjs is not beside the command: this installation is not whole\n');
+  expect(stderr).toBe(
+    "tombolo: the server comes with the extension's package, not with this one: run dist/cli.cjs of that\n",
+  );
 });
