@@ -10,12 +10,10 @@ import type { LabelMap } from '../raster';
 export function coresOf(map: LabelMap, radius: number): Uint8Array | undefined {
   const core = new Uint8Array(map.labels.length).fill(1);
   // From the pixel on the rim the border itself is half a pixel away.
-  const reach = Math.max(0, radius - 0.5);
-  const disc = new Disc(map, reach);
-  const visit = (pixel: number, squared: number): void => {
-    if (squared < reach * reach) core[pixel] = 0;
-  };
-  for (const at of rimOf(map)) disc.stamp(at, visit);
+  const reach = radius - 0.5;
+  // What is as far away as that is not in the disc.
+  const disc = new Disc(map, reach - 1e-6);
+  if (reach > 0) for (const at of rimOf(map)) disc.mark(at, core, 0);
   return core.includes(1) ? core : undefined;
 }
 

@@ -20,11 +20,12 @@ export function clearedSheets<Map extends LabelMap>(
   { width, keepsCorners }: CleanUp,
 ): Map | LabelMap {
   const ranks = new Ranks(order);
+  const mends = new Mends(width / 2);
   let now: Map | LabelMap = map;
   for (let round = 0; round < ROUNDS; round += 1) {
     const before = now;
-    now = mended(now, { of: now, isWanted: () => true }, width / 2);
-    for (let rank = 1; rank < order.length; rank += 1) now = mended(now, earlierThan(now, ranks, rank), width / 2);
+    now = mends.of(now, 0, { of: now, isWanted: () => true });
+    for (let rank = 1; rank < order.length; rank += 1) now = mends.of(now, rank, earlierThan(now, ranks, rank));
     if (now === before) return now;
     // Between mends crumbs are left.
     now = cleanedUp(now, { width, keepsCorners, rounds: 1 }) ?? now;
@@ -32,9 +33,24 @@ export function clearedSheets<Map extends LabelMap>(
   return now;
 }
 
-function mended(map: LabelMap, sets: Sets, radius: number): LabelMap {
-  const labels = withoutNecks(map, sets, radius);
-  return labels ? { ...map, labels } : map;
+/** Mends sets that are not known to be without necks. */
+class Mends {
+  private readonly radius: number;
+  /** By number of a set: how it was when it had none. */
+  private readonly sound = new Map<number, Uint8Array>();
+
+  constructor(radius: number) {
+    this.radius = radius;
+  }
+
+  of(map: LabelMap, number: number, sets: Sets): LabelMap {
+    const known = this.sound.get(number);
+    if (known?.every((set, at) => set === sets.of.labels[at])) return map;
+    const labels = withoutNecks(map, sets, this.radius);
+    if (labels) return { ...map, labels };
+    this.sound.set(number, sets.of.labels);
+    return map;
+  }
 }
 
 const EARLIER = 1;

@@ -8,6 +8,9 @@ export class Disc {
   private readonly dx: Int32Array;
   private readonly dy: Int32Array;
   private readonly squared: Float64Array;
+  /** What the steps add to the number of a pixel. */
+  private readonly steps: Int32Array;
+  private readonly reach: number;
   private readonly grid: Grid;
 
   /** @param radius pixels */
@@ -19,6 +22,8 @@ export class Disc {
     }
     steps.sort(([x1, y1], [x2, y2]) => x1 * x1 + y1 * y1 - x2 * x2 - y2 * y2);
     this.grid = grid;
+    this.reach = reach;
+    this.steps = Int32Array.from(steps, ([x, y]) => y * grid.width + x);
     this.dx = Int32Array.from(steps, ([x]) => x);
     this.dy = Int32Array.from(steps, ([, y]) => y);
     this.squared = Float64Array.from(steps, ([x, y]) => x * x + y * y);
@@ -30,11 +35,35 @@ export class Disc {
     const x = at % width;
     const y = (at - x) / width;
     checkpoint(dx.length >> 2);
+    if (this.isInside(x, y)) {
+      for (let i = 0; i < dx.length; i += 1) visit(at + defined(this.steps[i]), defined(squared[i]));
+      return;
+    }
     for (let i = 0; i < dx.length; i += 1) {
       const u = x + defined(dx[i]);
       const v = y + defined(dy[i]);
       if (u >= 0 && v >= 0 && u < width && v < height) visit(v * width + u, defined(squared[i]));
     }
+  }
+
+  /** Gives a value to each pixel within the radius of one. */
+  mark(at: number, into: Uint8Array, value: number): void {
+    const { steps } = this;
+    const x = at % this.grid.width;
+    if (!this.isInside(x, (at - x) / this.grid.width)) {
+      this.stamp(at, (pixel) => {
+        into[pixel] = value;
+      });
+      return;
+    }
+    checkpoint(steps.length >> 4);
+    for (const step of steps) into[at + step] = value;
+  }
+
+  /** Whether the frame cuts nothing of the disc off. */
+  private isInside(x: number, y: number): boolean {
+    const { reach, grid } = this;
+    return x >= reach && y >= reach && x + reach < grid.width && y + reach < grid.height;
   }
 
   /** The nearest pixel within the radius of one that is marked with 1; of those as near, the first. -1 where there is none. */

@@ -110,7 +110,7 @@ class Spreading {
   private settle(paint: Uint8Array, label: number, isFree: (at: number) => boolean): void {
     for (let time = 0; ; time += 1) {
       const sheet = paint.map((value) => 1 - value);
-      this.cutNecks(paint, sheet, isFree);
+      if (time === 0) this.cutNecks(paint, sheet, isFree);
       for (const at of this.thinSheet.of(sheet)) if (isFree(at)) paint[at] = 1;
       if (time === SETTLED) return;
       const thin = this.thinPaint.of(paint).filter((at) => this.map.labels[at] !== label);

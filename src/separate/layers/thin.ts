@@ -20,17 +20,9 @@ export class Thin {
   of(set: Uint8Array): number[] {
     const { grid } = this;
     const core = set.slice();
-    for (const at of edgeOf(grid, set, 0)) {
-      this.disc.stamp(at, (pixel) => {
-        core[pixel] = 0;
-      });
-    }
+    for (const at of edgeOf(grid, set, 0)) this.disc.mark(at, core, 0);
     const covered = core.slice();
-    for (const at of edgeOf(grid, core, 1)) {
-      this.disc.stamp(at, (pixel) => {
-        covered[pixel] = 1;
-      });
-    }
+    for (const at of edgeOf(grid, core, 1)) this.disc.mark(at, covered, 1);
     const thin: number[] = [];
     for (let at = 0; at < set.length; at += 1) if (set[at] === 1 && covered[at] === 0) thin.push(at);
     return thin;
