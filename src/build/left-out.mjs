@@ -22,6 +22,17 @@ const CSS_NODES =
   'Identifier NestingSelector Nth Operator Parentheses Percentage PseudoClassSelector PseudoElementSelector Raw Rule ' +
   'Selector SelectorList String StyleSheet TypeSelector WhiteSpace';
 
+/** What css-tree knows of rules with a block, without what it would make of their conditions. */
+const CSS_RULES = `
+  const rules = { parse: { block(nested = false) { return this.Block(nested); } } };
+  const declarations = { parse: { block() { return this.Block(true); } } };
+  export default {
+    container: rules, media: rules, scope: rules, supports: rules, 'starting-style': rules,
+    'font-face': declarations, nest: declarations, page: declarations,
+    layer: { parse: { block() { return this.Block(false); } } },
+    import: { parse: { block: null } },
+  };`;
+
 /** In place of whole files. */
 const EMPTY = [
   // Entities of HTML: the tokenizer is told to leave entities alone, see src/markup/restarting-tokenizer.ts.
@@ -39,6 +50,7 @@ const EMPTY = [
     /css-tree\/lib\/syntax\/scope\/index\.js$/,
     "export { default as Selector } from './selector.js'; export const AtrulePrelude = {}, Value = {};",
   ],
+  [/css-tree\/lib\/syntax\/atrule\/index\.js$/, CSS_RULES],
   // The tree that css-select takes unless it is given another: src/drawing/style/matcher.ts gives ours.
   [/domutils\/dist\/(?:esm\/|lib\/)?index\.js$/, 'export {};'],
 ];
