@@ -11,6 +11,8 @@ const CASES = [
   ['coffee.png', 60, 7],
   ['chelsea.png', 60, 5],
   ['rocket.jpg', 60, 8],
+  ['coffee.png', 148, 7],
+  ['camera.png', 148, 4],
   ['retina.jpg', 148, 3],
   ['turtle (drawn)', 148, 8],
   ['eagle (drawn)', 148, 5],
