@@ -3,6 +3,8 @@
  * pixels of a renderer. With `TOMBOLO_ALL_PICTURES=1` all of them at three sizes, as a table.
  */
 import { describe, expect, it as test } from 'vitest';
+import { separate } from '../../src/separate/index';
+import { DIALS } from '../separate/pictures';
 import { judge } from './separated/judge';
 import { NAMED_PICTURES, photosAreThere } from './separated/pictures';
 
@@ -48,6 +50,24 @@ describe.skipIf(!photosAreThere())('separated and bridged', () => {
     expect(bare).toBeLessThan(BLUR);
   });
 });
+
+/** Of the islands of each colour by itself, on average of the photos. */
+const MOST_LEFT = 0.45;
+
+test.skipIf(!photosAreThere())(
+  `the best spray order leaves no more than ${MOST_LEFT} of the islands before bridges`,
+  () => {
+    const { detail: _, ...dials } = DIALS;
+    const shares: number[] = [];
+    for (const { name, read } of NAMED_PICTURES.filter(({ name }) => !name.endsWith('(drawn)'))) {
+      const { alone, ordered } = separate(read(), { ...dials, colours: 4 }).islands;
+      console.log(name, alone, ordered);
+      if (alone > 0) shares.push(ordered / alone);
+    }
+    expect(shares.length).toBeGreaterThan(9);
+    expect(shares.reduce((sum, share) => sum + share, 0) / shares.length).toBeLessThanOrEqual(MOST_LEFT);
+  },
+);
 
 describe.skipIf(!process.env.TOMBOLO_ALL_PICTURES)('all of them', () => {
   test.each([60, 148, 300])('at %d mm', (width) => {
