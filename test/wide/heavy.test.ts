@@ -11,8 +11,8 @@ import type { Taken } from './heavy/run-one';
 
 /** Milliseconds for any text: steps stand for two seconds of an idle processor; a shared one takes up to three times as long. */
 const MOST_CPU = 6000;
-/** Milliseconds for each character besides: that of 450 steps. */
-const CPU_PER_CHARACTER = 0.027;
+/** Milliseconds for each character besides: that of 800 steps. */
+const CPU_PER_CHARACTER = 0.048;
 /** MB for any text, and bytes for each character of what is written at length. */
 const MOST_MEMORY = 500;
 const MEMORY_PER_CHARACTER = 40;

@@ -18,10 +18,10 @@ const BETWEEN_MEMORY_LOOKS = 20;
  */
 const WORK_FOR_ANY = 50_000_000;
 /**
- * Steps of work for each character of a text so long that this comes to more: clip art of more than 40 kB takes 4 to 370 in all,
+ * Steps of work for each character of a text so long that this comes to more: clip art of more than 40 kB takes 4 to 640 in all,
  * half of it less than 90.
  */
-const WORK_PER_CHARACTER = 450;
+const WORK_PER_CHARACTER = 800;
 
 /** Of the work of a file, what reading and measuring may take: the rest is kept for the checks of what was measured. */
 const READING_SHARE = 0.5;
