@@ -5,6 +5,7 @@
  */
 import { defined } from '../../base/defined';
 import { Disc, edgeOf } from '../layers/discs';
+import { SweptDisc } from '../layers/swept-disc';
 import type { LabelMap } from '../raster';
 import { coresOf } from './cores';
 import { keptCorners } from './corners';
@@ -56,11 +57,9 @@ function oneRound(
 function uncovered(map: LabelMap, core: Uint8Array, radius: number): number[] {
   const covered = core.slice();
   const reach = Math.max(0, radius - 0.5);
-  const disc = new Disc(map, reach);
-  const visit = (pixel: number, squared: number): void => {
-    if (squared < reach * reach) covered[pixel] = 1;
-  };
-  for (const at of edgeOf(map, core, 1)) disc.stamp(at, visit);
+  // Squared distances are whole numbers; those that are as great as that of the reach do not count.
+  const radius2 = Math.max(0, Math.ceil(reach * reach) - 0.5);
+  new SweptDisc(map, Math.sqrt(radius2)).mark(edgeOf(map, core, 1), covered, 1);
   const open: number[] = [];
   for (let at = 0; at < covered.length; at += 1) if (covered[at] === 0) open.push(at);
   return open;

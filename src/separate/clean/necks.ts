@@ -5,9 +5,11 @@
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import { Joined } from '../layers/components';
-import { Disc, edgeOf, hasNeighbour } from '../layers/discs';
+import { edgeOf, hasNeighbour } from '../layers/discs';
+import { SweptDisc } from '../layers/swept-disc';
 import type { LabelMap } from '../raster';
 import { coresOf } from './cores';
+import { NearestOther } from './nearest-other';
 import { partNumbers } from './part-numbers';
 
 /** Pixels along and across: roots as near to each other lie beside each other. */
@@ -38,48 +40,49 @@ export function necksOf(sets: LabelMap, isWanted: (set: number) => boolean, radi
 
 const NOBODY = -1;
 
+/** Thin pixels are known by their places in the list of their part, counted down from here, when they are in it. */
+const FIRST_PLACE = -2;
+
 /** For each pixel the connected core whose discs cover it; nobody where there is none, or more than one. */
 function ownersOf(sets: LabelMap, core: Uint8Array, radius: number): Int32Array {
   const owners = partNumbers(sets, core, NOBODY);
   const contested: number[] = [];
-  const disc = new Disc(sets, radius + 0.5);
-  for (const at of edgeOf(sets, core, 1)) {
-    const set = sets.labels[at];
-    const own = defined(owners[at]);
-    disc.stamp(at, (pixel) => {
-      if (core[pixel] === 1 || sets.labels[pixel] !== set) return;
-      if (owners[pixel] === NOBODY) owners[pixel] = own;
-      else if (owners[pixel] !== own) contested.push(pixel);
-    });
-  }
+  const { labels } = sets;
+  // Cores beside each other are one, and of one set.
+  new SweptDisc(sets, radius + 0.5).visit(edgeOf(sets, core, 1), (pixel, middle) => {
+    if (core[pixel] === 1 || labels[pixel] !== labels[middle]) return;
+    const own = defined(owners[middle]);
+    if (owners[pixel] === NOBODY) owners[pixel] = own;
+    else if (owners[pixel] !== own) contested.push(pixel);
+  });
   for (const at of contested) owners[at] = NOBODY;
   return owners;
 }
 
 function thinNecks(sets: LabelMap, isWanted: (set: number) => boolean, owners: Int32Array, radius: number): Neck[] {
   const { labels } = sets;
-  const place = new Int32Array(labels.length).fill(-1);
   const necks: Neck[] = [];
-  for (let start = 0; start < labels.length; start += 1) {
-    if (owners[start] !== NOBODY || place[start] !== -1 || !isWanted(defined(labels[start]))) continue;
+  for (let start = owners.indexOf(NOBODY); start >= 0; start = owners.indexOf(NOBODY, start + 1)) {
+    if (!isWanted(defined(labels[start]))) continue;
     const thin: number[] = [start];
     const roots = new Set<number>();
     const set = labels[start];
-    place[start] = 0;
+    owners[start] = FIRST_PLACE;
     // The list grows while it is gone through.
     for (const at of thin) {
       checkpoint(8);
       hasNeighbour(sets, at, (pixel) => {
         if (labels[pixel] !== set) return false;
-        if (owners[pixel] !== NOBODY) roots.add(pixel);
-        else if (place[pixel] === -1) {
-          place[pixel] = thin.length;
+        const owner = defined(owners[pixel]);
+        if (owner > NOBODY) roots.add(pixel);
+        else if (owner === NOBODY) {
+          owners[pixel] = FIRST_PLACE - thin.length;
           thin.push(pixel);
         }
         return false;
       });
     }
-    necks.push(...necksAmong(sets, thin, place, stretchesOf(sets, owners, [...roots]), radius));
+    necks.push(...necksAmong(sets, thin, owners, stretchesOf(sets, owners, [...roots]), radius));
   }
   return necks;
 }
@@ -88,15 +91,16 @@ function thinNecks(sets: LabelMap, isWanted: (set: number) => boolean, owners: I
 function necksAmong(
   sets: LabelMap,
   thin: readonly number[],
-  place: Int32Array,
+  owners: Int32Array,
   { of: stretchOf, count }: Stretches,
   radius: number,
 ): Neck[] {
   if (count < 2) return [];
-  const others = thin.map((pixel) => nearestOther(sets, pixel, radius));
-  const depth = (i: number): number => defined(others[i]).distance;
+  const nearest = new NearestOther(sets, Math.ceil(radius) + 1);
+  const depths = Float64Array.from(thin, (pixel) => nearest.of(pixel).distance);
+  const depth = (i: number): number => defined(depths[i]);
   const depthAt = (pixel: number): number => {
-    const i = place[pixel] ?? -1;
+    const i = FIRST_PLACE - (owners[pixel] ?? 0);
     // Another part's pixels are counted from 0 as well.
     return thin[i] === pixel ? depth(i) : Infinity;
   };
@@ -108,13 +112,13 @@ function necksAmong(
     hasNeighbour(sets, at, (pixel) => {
       if (sets.labels[pixel] !== sets.labels[at]) return false;
       const stretch = stretchOf.get(pixel);
-      beside.push(stretch === undefined ? defined(place[pixel]) : thin.length + stretch);
+      beside.push(stretch === undefined ? FIRST_PLACE - defined(owners[pixel]) : thin.length + stretch);
       return false;
     });
     if (!parts.add(i, beside) || depth(i) > radius - SURELY) continue;
-    const isMiddle = (j: number): boolean => parts.isWith(j, i) && isDeepest(sets, defined(thin[j]), depthAt);
-    const middle = [...thin.keys()].filter(isMiddle).map((j) => defined(thin[j]));
-    necks.push({ waist: at, depth: depth(i), beside: defined(others[i]).pixel, middle: [at, ...middle] });
+    const isWithIt = parts.with(i);
+    const middle = thin.filter((pixel, j) => isWithIt(j) && isDeepest(sets, pixel, depthAt));
+    necks.push({ waist: at, depth: depth(i), beside: nearest.of(at).pixel, middle: [at, ...middle] });
   }
   return necks;
 }
@@ -146,8 +150,10 @@ class Parts {
     return isJoint;
   }
 
-  isWith(pixel: number, other: number): boolean {
-    return this.added[pixel] === 1 && this.joined.rootOf(pixel) === this.joined.rootOf(other);
+  /** Tells which pixels are in one group with another, until more are added. */
+  with(other: number): (pixel: number) => boolean {
+    const root = this.joined.rootOf(other);
+    return (pixel) => this.added[pixel] === 1 && this.joined.rootOf(pixel) === root;
   }
 }
 
@@ -178,30 +184,6 @@ function stretchesOf({ width }: LabelMap, owners: Int32Array, roots: readonly nu
     count += 1;
   }
   return { of, count };
-}
-
-/** The nearest pixel of another label, none where it is the frame, and how far away it is, in pixels. */
-function nearestOther(
-  { width, height, labels }: LabelMap,
-  at: number,
-  radius: number,
-): { readonly distance: number; readonly pixel: number | undefined } {
-  const [x, y] = [at % width, Math.floor(at / width)];
-  const reach = Math.ceil(radius) + 1;
-  let least = reach * reach;
-  let pixel: number | undefined;
-  for (let v = -reach; v <= reach; v += 1) {
-    for (let u = -reach; u <= reach; u += 1) {
-      const squared = u * u + v * v;
-      if (squared >= least) continue;
-      const isInside = x + u >= 0 && x + u < width && y + v >= 0 && y + v < height;
-      const other = at + v * width + u;
-      if (isInside && labels[other] === labels[at]) continue;
-      least = squared;
-      pixel = isInside ? other : undefined;
-    }
-  }
-  return { distance: Math.sqrt(least), pixel };
 }
 
 /** Whether in some direction neither of its neighbours is farther from other labels. */

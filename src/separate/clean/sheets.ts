@@ -2,6 +2,7 @@
  * Areas whose sheets hold. A layer's sheet is what all earlier colours show, and the ground: where two of them meet between
  * two of the layer's own tips each may be wide by itself, and both together too thin.
  */
+import { defined } from '../../base/defined';
 import { Ranks } from '../layers/ranks';
 import type { LabelMap } from '../raster';
 import { type CleanUp, cleanedUp } from './clean-up';
@@ -45,7 +46,7 @@ class Mends {
 
   of(map: LabelMap, number: number, sets: Sets): LabelMap {
     const known = this.sound.get(number);
-    if (known?.every((set, at) => set === sets.of.labels[at])) return map;
+    if (known && areSame(known, sets.of.labels)) return map;
     const labels = withoutNecks(map, sets, this.radius);
     if (labels) return { ...map, labels };
     this.sound.set(number, sets.of.labels);
@@ -53,10 +54,16 @@ class Mends {
   }
 }
 
+function areSame(one: Uint8Array, other: Uint8Array): boolean {
+  for (let at = 0; at < one.length; at += 1) if (one[at] !== other[at]) return false;
+  return true;
+}
+
 const EARLIER = 1;
 
 function earlierThan(map: LabelMap, ranks: Ranks, rank: number): Sets {
+  const setOf = Uint8Array.from({ length: 256 }, (_, label) => (ranks.of(label) < rank ? EARLIER : 0));
   const labels = new Uint8Array(map.labels.length);
-  for (let at = 0; at < labels.length; at += 1) labels[at] = ranks.at(map, at) < rank ? EARLIER : 0;
+  for (let at = 0; at < labels.length; at += 1) labels[at] = defined(setOf[defined(map.labels[at])]);
   return { of: { ...map, labels }, isWanted: (set) => set === EARLIER };
 }

@@ -74,6 +74,7 @@ export function evened({ width, height, labels: before }: LabelMap, count: numbe
   const area = new Float32Array(before.length);
   const spare = new Float32Array(before.length);
   for (let label = 0; label < count; label += 1) {
+    if (!before.includes(label)) continue;
     for (let at = 0; at < area.length; at += 1) area[at] = before[at] === label ? 1 : 0;
     blur(area, grid, radius, spare);
     for (let at = 0; at < area.length; at += 1) {

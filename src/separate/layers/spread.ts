@@ -109,7 +109,8 @@ class Spreading {
   /** Gives up sheet under later paint that is too thin, and paint that is; last the sheet, for that must hold. */
   private settle(paint: Uint8Array, label: number, isFree: (at: number) => boolean): void {
     for (let time = 0; ; time += 1) {
-      const sheet = paint.map((value) => 1 - value);
+      const sheet = new Uint8Array(paint.length);
+      for (let at = 0; at < sheet.length; at += 1) sheet[at] = 1 - defined(paint[at]);
       if (time === 0) this.cutNecks(paint, sheet, isFree);
       for (const at of this.thinSheet.of(sheet)) if (isFree(at)) paint[at] = 1;
       if (time === SETTLED) return;
