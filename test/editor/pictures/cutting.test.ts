@@ -2,8 +2,8 @@
 import { writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
-import { root } from '../workbench/root';
 import { useDemo } from '../workbench/workbench';
+import { savePicture } from './screenshot';
 
 const workbench = useDemo({
   'editor.minimap.enabled': false,
@@ -30,5 +30,5 @@ test('half of the heron is cut', async () => {
   await slider.fill('7');
   await bench.getByRole('button', { name: 'Write cut files…' }).scrollIntoViewIfNeeded();
   await page.waitForTimeout(700);
-  await page.screenshot({ path: path.join(root, 'media/cut-order.png') });
+  await savePicture(page, 'cut-order.png');
 });

@@ -1,8 +1,7 @@
 /** The README's picture of a layer's plan: one of its bridges on its way, and its mirror image with it. */
-import path from 'node:path';
 import { expect, test } from 'vitest';
-import { root } from '../workbench/root';
 import { useDemo } from '../workbench/workbench';
+import { savePicture } from './screenshot';
 
 const workbench = useDemo({
   'editor.minimap.enabled': false,
@@ -28,7 +27,7 @@ test('a bridge of the sun is dragged, and its mirror image follows', async () =>
   await page.mouse.move(x + 6, y + 36, { steps: 6 });
   await expect.poll(() => bench.locator('.ghost-strip[data-look=moving]').count(), { timeout: 30_000 }).toBe(2);
   await page.waitForTimeout(700);
-  await page.screenshot({ path: path.join(root, 'media/layer-plan.png') });
+  await savePicture(page, 'layer-plan.png');
   await page.keyboard.press('Escape');
   await page.mouse.up();
 });

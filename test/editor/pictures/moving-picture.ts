@@ -1,6 +1,6 @@
 /** Screenshots to a GIF that plays for ever. */
-import { decode } from 'fast-png';
 import { applyPalette, GIFEncoder, quantize } from 'gifenc';
+import { pixelsOf } from './screenshot';
 
 export interface Frame {
   readonly png: Uint8Array;
@@ -10,7 +10,7 @@ export interface Frame {
 
 /** Of each frame only what has changed is written: the rest is see-through. */
 export function movingPicture(frames: readonly Frame[]): Uint8Array {
-  const pictures = frames.map(({ png }) => rgba(png));
+  const pictures = frames.map(({ png }) => pixelsOf(png));
   const palette = quantize(sample(pictures.map(({ data }) => data)), 255);
   const unchanged = palette.length;
   const encoder = GIFEncoder();
@@ -28,16 +28,6 @@ export function movingPicture(frames: readonly Frame[]): Uint8Array {
   });
   encoder.finish();
   return encoder.bytes();
-}
-
-function rgba(png: Uint8Array): { readonly data: Uint8Array; readonly width: number; readonly height: number } {
-  const { data, channels, width, height } = decode(png);
-  if (channels === 4) return { data: Uint8Array.from(data), width, height };
-  const filled = new Uint8Array(width * height * 4).fill(255);
-  for (let pixel = 0; pixel < width * height; pixel += 1) {
-    for (let part = 0; part < 3; part += 1) filled[4 * pixel + part] = data[3 * pixel + part] ?? 0;
-  }
-  return { data: filled, width, height };
 }
 
 /** Every seventh pixel of all pictures: enough to choose colours by. */

@@ -5,6 +5,7 @@ import { beforeAll, expect, test } from 'vitest';
 import { root } from '../workbench/root';
 import { DEMO, retry, useWorkbench } from '../workbench/workbench';
 import { type Frame, movingPicture } from './moving-picture';
+import { savePicture } from './screenshot';
 
 const media = path.join(root, 'media');
 const workbench = useWorkbench('media/demo', {
@@ -28,7 +29,7 @@ beforeAll(async () => {
 async function picture(file: string): Promise<void> {
   await workbench.page.mouse.move(640, 845);
   await workbench.page.waitForTimeout(700);
-  await workbench.page.screenshot({ path: path.join(media, file) });
+  await savePicture(workbench.page, file);
 }
 
 /** Shows a line of the text in the middle of its window. */
@@ -86,7 +87,7 @@ test('from the squiggle to the bridge in the print', async () => {
     await workbench.page.keyboard.press('Control+.');
     await fix.waitFor({ timeout: 5000 });
   });
-  await workbench.page.screenshot({ path: path.join(media, 'lightbulb.png') });
+  await savePicture(workbench.page, 'lightbulb.png');
   await take(2200);
   await fix.click();
   await control('button', /Island, 272/).waitFor({ state: 'detached' });

@@ -1,8 +1,7 @@
 /** The README's picture of a program that draws: the finding at its line, and the bench beside it. */
-import path from 'node:path';
 import { afterAll, test } from 'vitest';
-import { root } from '../workbench/root';
 import { useWorkbench } from '../workbench/workbench';
+import { savePicture } from './screenshot';
 
 const workbench = useWorkbench('media/demo/posts', {
   'editor.minimap.enabled': false,
@@ -30,7 +29,7 @@ test('a program beside its drawing', async () => {
   await page.keyboard.press('Control+.');
   await page.locator('.action-widget .monaco-list-row.action').first().waitFor();
   await page.waitForTimeout(700);
-  await page.screenshot({ path: path.join(root, 'media/program.png') });
+  await savePicture(page, 'program.png');
   await page.keyboard.press('Escape');
   await page.keyboard.press('Control+B');
 });

@@ -1,8 +1,7 @@
 /** The README's picture of the panel in which a picture becomes sheets. */
-import path from 'node:path';
 import { test } from 'vitest';
-import { root } from '../workbench/root';
 import { useWorkbench } from '../workbench/workbench';
+import { savePicture } from './screenshot';
 
 const workbench = useWorkbench('test/editor/picture');
 
@@ -16,5 +15,5 @@ test('a painted marsh and its print, with a wipe between them', async () => {
   await bench.locator('.paints li').nth(5).waitFor();
   await bench.locator('.dials .state', { hasText: /^6 sheets, / }).waitFor();
   await page.waitForTimeout(500);
-  await page.screenshot({ path: path.join(root, 'media/picture-to-sheets.png') });
+  await savePicture(page, 'picture-to-sheets.png');
 });

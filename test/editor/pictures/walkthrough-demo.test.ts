@@ -1,8 +1,7 @@
 /** The other pictures of the walkthrough, from the demo: how it is seen painted, and what is found. */
-import path from 'node:path';
 import { beforeAll, test } from 'vitest';
-import { root } from '../workbench/root';
 import { useDemo } from '../workbench/workbench';
+import { savePicture } from './screenshot';
 
 const workbench = useDemo({
   'editor.minimap.enabled': false,
@@ -20,7 +19,7 @@ beforeAll(async () => {
 async function picture(name: string): Promise<void> {
   await workbench.page.mouse.move(450, 715);
   await workbench.page.waitForTimeout(900);
-  await workbench.page.screenshot({ path: path.join(root, `media/walkthrough/${name}.png`) });
+  await savePicture(workbench.page, `walkthrough/${name}.png`);
 }
 
 test('the print and its layers', () => picture('preview'));

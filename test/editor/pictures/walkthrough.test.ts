@@ -4,6 +4,7 @@ import path from 'node:path';
 import { beforeAll, test } from 'vitest';
 import { root } from '../workbench/root';
 import { useWorkbench } from '../workbench/workbench';
+import { savePicture } from './screenshot';
 
 const pictures = path.join(root, 'media/walkthrough');
 const workbench = useWorkbench('test/editor/workspace/beginning', {
@@ -22,7 +23,7 @@ beforeAll(async () => {
 async function picture(name: string): Promise<void> {
   await workbench.page.mouse.move(450, 595);
   await workbench.page.waitForTimeout(700);
-  await workbench.page.screenshot({ path: path.join(pictures, `${name}.png`) });
+  await savePicture(workbench.page, `walkthrough/${name}.png`);
 }
 
 test('a new stencil', async () => {
