@@ -154,6 +154,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'format/plain-text',
     'format/rules',
     'format/table',
+    'format/text',
     'format/tidy',
     'geometry/base/curve-types',
     'picture/picture',

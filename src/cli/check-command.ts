@@ -5,8 +5,10 @@ import { type Command, Option } from 'commander';
 import { CONFIG_NAME } from '../config/types';
 import { count } from '../config/values';
 import { type CheckedFile, summarize } from '../format/checked-file';
+import type { FormatInput } from '../format/format';
 import { FORMATS, type FormatName } from '../format/formats';
 import { jsonText } from '../format/json-text';
+import { textOfCounts, textOfFile } from '../format/text';
 import { sayStale, writeBaselines } from './check/baseline';
 import { checkFiles, reportsOf, type WorkOptions } from './check/check-files';
 import { parseCheck, parseChecks } from './check/chosen-checks';
@@ -90,11 +92,8 @@ async function runCheck(files: readonly string[], options: CheckOptions, host: H
   if (options.explain !== undefined) return host.print(await explanationOf(options.explain));
   if (options.printConfig) return host.print(await configTexts(files, options));
   if (options.writeBaseline) return saveBaseline(files, options, host);
-  const { files: checked, baseline } = await checkFiles(files, options, host);
+  const { checked, baseline } = await toldAsDone(files, options, host);
   const summary = summarize(checked);
-  const text = reportText(checked, options, host, baseline.passed);
-  if (options.outputFile === undefined) host.print(text);
-  else await writeAtomically(options.outputFile, text);
   if (options.statistics) host.print(statisticsOf(options.quiet ? errorsOnly(checked) : checked));
   sayStale(baseline, host);
   if (options.quiet && summary.error === 0 && summary.warning > options.maxWarnings) {
@@ -104,23 +103,53 @@ async function runCheck(files: readonly string[], options: CheckOptions, host: H
   host.endWith(exitCodeFor(summary, options.maxWarnings));
 }
 
+/** Text on standard output comes file by file, each when it is done; all else is made of the whole. */
+async function toldAsDone(files: readonly string[], options: CheckOptions, host: Host) {
+  const comesByFile = options.format === 'text' && options.outputFile === undefined;
+  let printed = false;
+  const tell = (file: CheckedFile) => {
+    const [shown] = options.quiet ? errorsOnly([file]) : [file];
+    const text = shown ? textOfFile(shown, textStyle(options, host)) : '';
+    printed ||= text !== '';
+    host.print(text);
+  };
+  const { files: checked, baseline } = await checkFiles(files, options, host, comesByFile ? { tell } : {});
+  if (comesByFile) {
+    if (printed) host.print(textOfCounts(inputFor(checked, options, host, baseline.passed)));
+  } else {
+    const text = reportText(checked, options, host, baseline.passed);
+    if (options.outputFile === undefined) host.print(text);
+    else await writeAtomically(options.outputFile, text);
+  }
+  return { checked, baseline };
+}
+
 /**
  * What the format makes of what was found.
  * @param passed how many findings the baseline let pass
  */
 export function reportText(checked: readonly CheckedFile[], options: CheckOptions, host: Host, passed = 0): string {
-  const { color, outputFile, quiet = false, atGenerator = false } = options;
-  const { isTerminal, environment, failures } = host;
-  return FORMATS[options.format]({
+  return FORMATS[options.format](inputFor(checked, options, host, passed));
+}
+
+function inputFor(checked: readonly CheckedFile[], options: CheckOptions, host: Host, passed: number): FormatInput {
+  const { quiet = false, atGenerator = false } = options;
+  return {
+    ...textStyle(options, host),
     files: quiet ? errorsOnly(checked) : checked,
     summary: summarize(checked),
-    colours: coloursFor({ wanted: color, isTerminal: isTerminal && outputFile === undefined, environment }),
-    quiet,
-    failures,
+    failures: host.failures,
     passed,
     folder: pathToFileURL(`${process.cwd()}/`).href,
     atGenerator,
-  });
+  };
+}
+
+function textStyle({ color, outputFile, quiet = false }: CheckOptions, { isTerminal, environment }: Host) {
+  return {
+    quiet,
+    colours: coloursFor({ wanted: color, isTerminal: isTerminal && outputFile === undefined, environment }),
+  };
 }
 
 async function saveBaseline(files: readonly string[], options: CheckOptions, host: Host): Promise<void> {

@@ -8,11 +8,19 @@ import { oneLine } from './plain-text';
 import { type Column, padAll, tableLines } from './table';
 
 export const formatText: Format = (input) => {
-  const shown = input.quiet ? input.files.filter((file) => file.findings.length > 0) : input.files;
-  const blocks = shown.map((file) => `${fileLines(file, input.colours).join('\n')}\n`);
-  if (input.quiet ? shown.length > 0 : input.files.length > 0) blocks.push(`${summaryLine(input)}\n`);
-  return blocks.join('\n');
+  const files = input.files.map((file) => textOfFile(file, input)).join('');
+  return files === '' ? '' : `${files}${textOfCounts(input)}`;
 };
+
+/** One file and a blank line; nothing with `--quiet` where nothing was found. */
+export function textOfFile(file: CheckedFile, { quiet, colours }: Pick<FormatInput, 'quiet' | 'colours'>): string {
+  return quiet && file.findings.length === 0 ? '' : `${fileLines(file, colours).join('\n')}\n\n`;
+}
+
+/** What stands after all files. */
+export function textOfCounts(input: FormatInput): string {
+  return `${summaryLine(input)}\n`;
+}
 
 const LAYER_COLUMNS: readonly Column<CheckedLayer>[] = [
   { heading: 'layer', align: 'left', cell: (layer) => oneLine(layer.name) || '(unnamed)' },

@@ -10,8 +10,8 @@ import type { FindingOptions } from '../options';
 import { type BaselineUse, baselineUse } from './baseline';
 import { checkInThreads, threadsFor } from './check-threads';
 import { type CheckUnit, filesNamed, type Shard, sharedOut, unitsOf } from './check-units';
-import type { FileOutcome } from './file-check';
 import { ReportCache } from './report-cache';
+import { ToldInOrder } from './told-in-order';
 import { checkUnit, configWithProblems, type UnitResult } from './unit-check';
 
 export interface CheckedRun {
@@ -27,6 +27,8 @@ export interface Known {
   readonly given?: ReadonlyMap<string, Input>;
   /** Remembers earlier runs. */
   readonly engine?: Engine;
+  /** Is given each file as soon as those before it are done. */
+  readonly tell?: (file: CheckedFile) => void;
 }
 
 /** How the work is shared out. */
@@ -50,15 +52,26 @@ export async function checkFiles(
   const files = await filesNamed(named, { loader, configs, options }, host);
   const all = await unitsOf(files, loader, options);
   const units = sharedOut(all, options.shard);
-  const results = await resultsOf(units, loader, options, known);
-  const outcomes = inOrder(files, units, results, host);
+  const mine = new Set(units.flatMap((unit) => unit.files));
+  const { tell = () => undefined } = known;
+  const told = new ToldInOrder(
+    files.filter((file) => mine.has(file)),
+    host,
+    ({ checked }) => tell(checked),
+  );
+  const results = await resultsOf(units, loader, options, known, (unit, result) => told.take(unit, result));
+  const { outcomes } = told;
   for (const { name } of outcomes) configs.add(await loader.configBeside(name));
-  const checked = outcomes.map((outcome) => outcome.checked);
   const projects = new Set(all.map(({ project }) => project));
-  for (const result of results) checked.push(...result.configs);
-  for (const config of configs) if (!projects.has(config)) checked.push(...(await configWithProblems(config, loader)));
-  return { files: checked, baseline: baselineUse(outcomes, configs) };
+  const ofConfigs = results.flatMap((result) => result.configs);
+  for (const config of configs)
+    if (!projects.has(config)) ofConfigs.push(...(await configWithProblems(config, loader)));
+  ofConfigs.forEach(tell);
+  return { files: [...outcomes.map(({ checked }) => checked), ...ofConfigs], baseline: baselineUse(outcomes, configs) };
 }
+
+/** Is told of each unit when it is done. */
+type Done = (unit: CheckUnit, result: UnitResult) => void;
 
 /** What is known from before is not worked out again; the rest is shared by threads where there is much of it. */
 async function resultsOf(
@@ -66,11 +79,16 @@ async function resultsOf(
   loader: ReportLoader,
   options: FindingOptions & WorkOptions,
   known: Known,
+  done: Done,
 ): Promise<readonly UnitResult[]> {
   const cache = options.cache === undefined ? undefined : await ReportCache.open(options.cache, options);
   const kept = await Promise.all(units.map((unit) => cache?.find(unit, loader)));
+  units.forEach((unit, i) => {
+    const result = kept[i]?.result;
+    if (result) done(unit, result);
+  });
   const left = units.filter((_unit, i) => kept[i]?.result === undefined);
-  const fresh = await checkAll(left, loader, options, known);
+  const fresh = await checkAll(left, loader, options, known, done);
   const keys = new Map(units.map((unit, i) => [unit, kept[i]?.key]));
   const byUnit = new Map(left.map((unit, i) => [unit, fresh[i]]));
   await Promise.all([...byUnit].map(([unit, result]) => result && cache?.keep(keys.get(unit), result)));
@@ -82,33 +100,18 @@ async function checkAll(
   loader: ReportLoader,
   options: FindingOptions & WorkOptions,
   known: Known,
+  done: Done,
 ): Promise<UnitResult[]> {
   const isApart = known.given === undefined && known.marks === undefined && known.engine === undefined;
   const threads = isApart ? threadsFor(units, options.jobs) : 1;
-  if (threads > 1) return checkInThreads(units, options, threads);
+  if (threads > 1) return checkInThreads(units, options, threads, done);
   const results: UnitResult[] = [];
-  for (const unit of units) results.push(await checkUnit(unit, loader, options, known.marks));
+  for (const unit of units) {
+    const result = await checkUnit(unit, loader, options, known.marks);
+    done(unit, result);
+    results.push(result);
+  }
   return results;
-}
-
-/** The files as they were listed; what went wrong with one, and what is to be said of it, is said in that order, too. */
-function inOrder(
-  files: readonly string[],
-  units: readonly CheckUnit[],
-  results: readonly UnitResult[],
-  host: Host,
-): FileOutcome[] {
-  const byFile = new Map(units.flatMap((unit, i) => unit.files.map((file, k) => [file, results[i]?.files[k]])));
-  return files.flatMap((file) => {
-    const result = byFile.get(file);
-    if (!result) return [];
-    if ('failure' in result) {
-      host.failWith(result.failure);
-      return [];
-    }
-    for (const remark of result.remarks) host.say(remark);
-    return [result];
-  });
 }
 
 /** What `checkFiles` would list, as reports: all that is found, whatever the baseline lets pass. */

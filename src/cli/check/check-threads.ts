@@ -18,11 +18,15 @@ export function threadsFor(units: readonly CheckUnit[], wanted: number | undefin
   return Math.max(1, Math.min(most, units.length));
 }
 
-/** The results by unit. A thread that dies takes the findings of its own unit alone with it. */
+/**
+ * The results by unit. A thread that dies takes the findings of its own unit alone with it.
+ * @param done is told of each unit when it is done
+ */
 export async function checkInThreads(
   units: readonly CheckUnit[],
   options: FindingOptions,
   threads: number,
+  done: (unit: CheckUnit, result: UnitResult) => void,
 ): Promise<UnitResult[]> {
   const results: UnitResult[] = [];
   let next = 0;
@@ -31,11 +35,11 @@ export async function checkInThreads(
     for (let unit = units[next]; unit; unit = units[next]) {
       const at = next;
       next += 1;
-      const result = await thread.check(unit);
-      if (typeof result === 'string') {
-        results[at] = lost(unit, result, options);
-        thread = new CheckThread(options);
-      } else results[at] = result;
+      const answer = await thread.check(unit);
+      const result = typeof answer === 'string' ? lost(unit, answer, options) : answer;
+      if (typeof answer === 'string') thread = new CheckThread(options);
+      results[at] = result;
+      done(unit, result);
     }
     await thread.end();
   };

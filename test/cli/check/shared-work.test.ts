@@ -32,6 +32,14 @@ test('says the same by however many threads', async () => {
   expect(together).toEqual(alone);
 });
 
+test('prints text in the order of the files, by however many threads, and as all of it makes at once', async () => {
+  const alone = await workshop.run(['check', '.', '--jobs', '1']);
+  const together = await workshop.run(['check', '.', '--jobs', '3']);
+  expect(together).toEqual(alone);
+  await workshop.run(['check', '.', '--output-file', 'all.txt']);
+  expect(alone.stdout).toBe(await readFile(workshop.path('all.txt'), 'utf8'));
+});
+
 test('shares are apart, and are everything together; a project is in one of them', async () => {
   const whole = pathsIn((await check()).stdout);
   const shares = await Promise.all([1, 2, 3].map(async (k) => pathsIn((await check('--shard', `${k}/3`)).stdout)));
