@@ -16,6 +16,7 @@ const CASES = [
   ['coffee.png', 148, 7],
   ['camera.png', 148, 4],
   ['retina.jpg', 148, 3],
+  ['owl (drawn)', 60, 3],
   ['turtle (drawn)', 148, 8],
   ['eagle (drawn)', 148, 5],
   ['mountain (drawn)', 148, 8],

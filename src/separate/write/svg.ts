@@ -19,7 +19,11 @@ export function layersAsSvg({ width, height, layers }: Separation): LayersText {
       `  <g id="${idOf(layer.name)}" fill="${layer.paint}">\n    <title>${layer.name}</title>\n` +
       `${layer.shapes.map((shape) => `    <path d="${shape.map(ringData).join('')}"/>\n`).join('')}  </g>\n`,
   );
-  return { text: `<svg xmlns="http://www.w3.org/2000/svg" ${size}>\n${groups.join('')}</svg>\n`, layers };
+  // A colour that reaches round the whole frame is painted there as well: it is not to be taken for the sheet.
+  return {
+    text: `<svg xmlns="http://www.w3.org/2000/svg" ${size} data-tombolo-reading="openings">\n${groups.join('')}</svg>\n`,
+    layers,
+  };
 }
 
 export function idOf(name: string): string {

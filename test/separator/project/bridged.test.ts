@@ -1,14 +1,32 @@
 import { describe, expect, it } from 'vitest';
-import { readConfig } from '../../../src/engine/index';
+import { check, readConfig } from '../../../src/engine/index';
+import { layersAsSvg, separate } from '../../../src/separate/index';
 import { lookedOver } from '../../../src/separator/project/bridged';
+import { DIALS, painted } from '../../separate/pictures';
 
 const SETTINGS = { config: readConfig('{ "size": { "width": "60mm" }, "margin": "10mm" }').config, budget: Infinity };
 
 const drawing = (paths: string): string =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="60mm" viewBox="0 0 60 60"><g id="red" fill="#c03020">${paths}</g><g id="blue" fill="#2030c0"><path d="M40 40h8v8h-8z"/></g></svg>`;
 
+/** Dark water with a lighter ring in it, that has dark water within. */
+const POND = painted(120, 120, (x, y) => {
+  const far = Math.hypot(x - 60, y - 60);
+  return far > 15 && far < 40 ? [224, 144, 44] : [40, 70, 90];
+});
+
 const RING = '<path d="M10 10h30v20h-30zM20 15v10h10v-10z"/>';
 const THIN = '<path d="M5 40h10v15h-10z"/><path d="M15.4 40h10v15h-10z"/>';
+
+describe('a separated drawing', () => {
+  it('is read as openings, that of a colour which reaches round the whole frame as well', () => {
+    const { text } = layersAsSvg(separate(POND, { ...DIALS, width: 60, colours: 2 }));
+    const { sheets, findings } = check(text, SETTINGS);
+    expect(sheets.map(({ layer }) => layer.reading)).toEqual(['openings', 'openings']);
+    expect(findings.map((finding) => finding.check)).toContain('floating-island');
+    expect(lookedOver(text, SETTINGS, true)).toMatchObject({ islands: 0, left: [] });
+  });
+});
 
 describe('sheets that are looked over', () => {
   it('get bridges, and what is too thin is mended', () => {
