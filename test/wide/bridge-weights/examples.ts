@@ -62,7 +62,7 @@ export const EXAMPLES: Readonly<Record<Weight, Example>> = {
   crooked: icon('account-off-outline', 0),
   notUpright: icon('ab-testing', 0, 'upright'),
   slantedEnd: icon('music-clef-treble', 0),
-  corner: icon('apple-safari', 0),
+  corner: icon('arrow-bottom-left-bold-outline', 0),
   noSupport: icon('hand-front-right-outline', 0),
   noRoot: icon('delete-clock-outline', 0),
   thinPlace: icon('checkerboard-minus', 0),
