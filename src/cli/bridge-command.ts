@@ -11,16 +11,15 @@ import type { Point } from '../geometry/base/curve-types';
 import { isRefusal, whyNot } from '../report/refusal';
 import { stackOfFile } from '../stack/stack';
 import { fixAtPlace, plainBridgePreview } from './bridge-place';
-import { filesNamed } from './check/check-units';
+import { changeFiles } from './change-files';
 import { cutCovered, uncutNotes } from './cut-covered';
-import { EXIT_CODES, Failure, internalFailure } from './failure';
+import { EXIT_CODES, Failure } from './failure';
 import { pathIn } from './files/load-project';
 import { type LoadedReport, ReportLoader, requireLayer, warnOfUnreadable } from './files/load-report';
-import { STANDARD_INPUT } from './files/read-input';
 import { writeResult } from './files/write-result';
 import type { Host } from './host';
 import { readPlan } from './kept-plan';
-import { addReadingOptions, nameOf, parsePlace, parsePositiveLength, type ReadingOptions } from './options';
+import { addReadingOptions, parsePlace, parsePositiveLength, type ReadingOptions } from './options';
 import { twoLayers, writeTwoFiles } from './two-sheets';
 
 interface BridgeOptions extends ReadingOptions {
@@ -122,28 +121,16 @@ function placeOption(flags: string, description: string): Option {
 }
 
 async function runBridge(named: readonly string[], options: BridgeOptions, host: Host): Promise<void> {
-  if (options.write && named.includes(STANDARD_INPUT)) {
-    throw new Failure('--write needs a file: standard input has none');
-  }
   if (!options.at && (options.moveTo || options.remove)) throw new Failure('--move-to and --remove need --at');
   if (options.out !== undefined && !options.twoSheets) throw new Failure('--out needs --two-sheets');
-  const files = await filesNamed(named, { loader: new ReportLoader(options), configs: new Set(), options: {} }, host);
-  if (files.length > 1) refuseForSeveral(options);
-  for (const file of files) {
-    try {
-      await bridgeFile(file, options, host);
-    } catch (error) {
-      host.fail(internalFailure(nameOf(file, options), error));
-    }
-  }
+  await changeFiles(named, options, host, bridgeFile, refuseForSeveral);
 }
 
-/** What goes to standard output, or is about one place, is of one file. */
-function refuseForSeveral({ write, diff, plan, at, with: kept, out }: BridgeOptions): void {
+/** What is about one place, or goes elsewhere than the result, is of one file. */
+function refuseForSeveral({ plan, at, with: kept, out }: BridgeOptions): void {
   if (plan || at || kept !== undefined || out !== undefined) {
     throw new Failure('--plan, --with, --at and --out are for one file');
   }
-  if (!write && !diff) throw new Failure('several files need --write or --diff');
 }
 
 async function bridgeFile(file: string, options: BridgeOptions, host: Host): Promise<void> {

@@ -3,13 +3,11 @@ import { type Command, Option } from 'commander';
 import { count } from '../config/values';
 import { fixAll } from '../engine/index';
 import { oneLine } from '../format/plain-text';
-import { filesNamed } from './check/check-units';
-import { Failure, internalFailure } from './failure';
+import { changeFiles } from './change-files';
 import { ReportLoader, warnOfUnreadable } from './files/load-report';
-import { STANDARD_INPUT } from './files/read-input';
 import { type ResultOptions, writeResult } from './files/write-result';
 import type { Host } from './host';
-import { addReadingOptions, nameOf, type ReadingOptions } from './options';
+import { addReadingOptions, type ReadingOptions } from './options';
 
 interface MendOptions extends ReadingOptions, ResultOptions {
   readonly safe?: boolean;
@@ -29,7 +27,7 @@ export function addMendCommand(program: Command, host: Host): void {
     .option('--diff', 'give a unified patch instead');
   addReadingOptions(command)
     .addHelpText('after', EXAMPLES)
-    .action((files: string[], options: MendOptions) => runMend(files, options, host));
+    .action((files: string[], options: MendOptions) => changeFiles(files, options, host, mendFile));
 }
 
 const EXAMPLES = `
@@ -37,20 +35,6 @@ Examples:
   tombolo mend heron.svg > heron-mended.svg
   tombolo mend heron.svg --diff
   tombolo mend trail --safe --write`;
-
-async function runMend(named: readonly string[], options: MendOptions, host: Host): Promise<void> {
-  const { write, diff } = options;
-  if (write && named.includes(STANDARD_INPUT)) throw new Failure('--write needs a file: standard input has none');
-  const files = await filesNamed(named, { loader: new ReportLoader(options), configs: new Set(), options: {} }, host);
-  if (files.length > 1 && !write && !diff) throw new Failure('several files need --write or --diff');
-  for (const file of files) {
-    try {
-      await mendFile(file, options, host);
-    } catch (error) {
-      host.fail(internalFailure(nameOf(file, options), error));
-    }
-  }
-}
 
 /** With a loader of its own: what was written before is read again by the other files of its project. */
 async function mendFile(file: string, options: MendOptions, host: Host): Promise<void> {
