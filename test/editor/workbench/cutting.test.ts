@@ -154,9 +154,12 @@ async function noticed(text: RegExp | string): Promise<void> {
   await (typeof text === 'string' ? wanted.toBe(text) : wanted.toMatch(text));
 }
 
+/** Asked for again where it had no effect: the palette may sort its list anew under the click. */
 async function dismissNotices(): Promise<void> {
-  await workbench.command('Notifications: Clear All Notifications');
-  await notice().waitFor({ state: 'hidden' });
+  await retry(async () => {
+    await workbench.command('Notifications: Clear All Notifications');
+    await notice().waitFor({ state: 'hidden', timeout: 4000 });
+  });
 }
 
 describe('files for the cutter', () => {
