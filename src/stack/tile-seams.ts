@@ -142,21 +142,21 @@ function piecesOf(border: SingleCoverageEdge, own: number, edges: SeamEdges, tas
     return false;
   });
   return [...found].flatMap(([neighbour, openings]) =>
-    joined(openings).map(({ from, to, width, at, facing }) => ({
+    joined(openings).map(({ from, to, width, along, other, alongOther }) => ({
       slipping: defined(task.numbers[own]),
       neighbour: defined(task.numbers[neighbour]),
       rim: border.rim,
       width,
-      at,
-      facing,
+      at: placeOn(segment, along),
+      facing: placeOn(other, alongOther),
       segment: partOf(segment, from, to),
     })),
   );
 }
 
-function openAtOnce(segment: Segment, stretch: ParameterInterval): Opening {
-  const middle = placeOn(segment, (stretch.from + stretch.to) / 2);
-  return { ...stretch, width: 0, at: middle, facing: middle };
+function openAtOnce(segment: Segment, { from, to }: ParameterInterval): Opening {
+  const middle = (from + to) / 2;
+  return { from, to, width: 0, along: middle, other: segment, alongOther: middle };
 }
 
 /** @param reach grid units */
@@ -167,28 +167,34 @@ function openingBy(
 ): Opening | undefined {
   checkpoint(4);
   const within = intervalWithin(segment, other, reach);
-  const cut = within && { from: Math.max(within.from, stretch.from), to: Math.min(within.to, stretch.to) };
-  if (!cut || cut.from > cut.to) return undefined;
-  const { distance, t, u } = nearestApproach(segment, cut, other);
-  return { ...cut, width: distance / UNITS_PER_MM, at: placeOn(segment, t), facing: placeOn(other, u) };
+  if (!within) return undefined;
+  const [from, to] = [Math.max(within.from, stretch.from), Math.min(within.to, stretch.to)];
+  if (from > to) return undefined;
+  const { distance, t, u } = nearestApproach(segment, { from, to }, other);
+  return { from, to, width: distance / UNITS_PER_MM, along: t, other, alongOther: u };
 }
 
 /** A stretch of a segment that one edge of the slipping sheet opens, and how soon. */
 interface Opening extends ParameterInterval {
+  /** mm */
   readonly width: number;
-  readonly at: Point;
-  readonly facing: Point;
+  /** Where on the segment it opens first, and where on the other edge that comes from; from 0 to 1. */
+  readonly along: number;
+  readonly other: Segment;
+  readonly alongOther: number;
 }
 
 /** Stretches that run into each other, as one that opens where the first of them does. */
 function joined(openings: readonly Opening[]): Opening[] {
   const result: Opening[] = [];
+  let last: Opening | undefined;
   for (const opening of [...openings].sort((a, b) => a.from - b.from)) {
-    const last = result.at(-1);
     if (last && opening.from <= last.to + 1e-9) {
-      const first = opensSooner(opening, last) ? opening : last;
-      result[result.length - 1] = { ...first, from: last.from, to: Math.max(last.to, opening.to) };
+      const { width, along, other, alongOther } = opensSooner(opening, last) ? opening : last;
+      last = { from: last.from, to: Math.max(last.to, opening.to), width, along, other, alongOther };
+      result[result.length - 1] = last;
     } else {
+      last = opening;
       result.push(opening);
     }
   }
