@@ -1,10 +1,12 @@
 /** Sheet that holds together by less than can be cut, taken apart. Millimetres. */
 import { checkpoint } from '../base/checkpoint';
-import type { Polygon, Region } from '../geometry/base/polygon-types';
-import { ringOfPoints } from '../geometry/base/ring';
+import type { Polygon, Region, Ring } from '../geometry/base/polygon-types';
+import { ringOfPoints, ringsOf } from '../geometry/base/ring';
 import { LEAST_SHEET, NECK_MARGIN, OVERLAY_GRID } from '../geometry/base/tolerances';
 import { add, normalise, perpendicular, scale, subtract } from '../geometry/base/vector';
 import { difference } from '../geometry/boolean/index';
+import { nearnessTo } from '../geometry/boolean/near-rings';
+import { nestRings } from '../geometry/boolean/nest';
 import { findThinPartsIncrementally } from '../geometry/thickness/incremental';
 import { findThinParts } from '../geometry/thickness/index';
 import type { ThinPart } from '../geometry/thickness/types';
@@ -53,9 +55,18 @@ function cutAt(region: Region, thin: readonly ThinPart[], rounds: number): Regio
     const slits = cuts.get(number);
     if (!slits) return [polygon];
     checkpoint(polygon.outer.length);
-    const parted = difference([polygon], slits);
+    const parted = cutAlong(polygon, slits);
     return rounds > 1 && forked.has(number) ? cutAt(parted, findThinParts(parted, SEARCHED), rounds - 1) : parted;
   });
+}
+
+/** A sheet has many holes and few hairlines: only those holes are overlaid that a slit comes near to. */
+function cutAlong({ outer, holes }: Polygon, slits: readonly Polygon[]): Region {
+  const isNear = nearnessTo(slits.flatMap(ringsOf), CUT);
+  const [near, apart]: [Ring[], Ring[]] = [[], []];
+  for (const hole of holes) (isNear(hole) ? near : apart).push(hole);
+  const parted = difference([{ outer, holes: near }], slits);
+  return apart.length > 0 ? nestRings([...parted.flatMap(ringsOf), ...apart]) : parted;
 }
 
 function isHairline({ kind, width }: ThinPart): boolean {

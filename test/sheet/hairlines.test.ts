@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { multiply, rotation, scaling, translation } from '../../src/geometry/base/matrix';
 import type { Region, Ring } from '../../src/geometry/base/polygon-types';
 import { growBox, joinBoxes, ringOfBox, ringsOf } from '../../src/geometry/base/ring';
-import { LEAST_SHEET } from '../../src/geometry/base/tolerances';
+import { LEAST_SHEET, OVERLAY_GRID } from '../../src/geometry/base/tolerances';
 import {
   areaOf,
   boxOfPolygon,
@@ -132,6 +132,15 @@ describe('sheet that is too thin to be cut', () => {
     const frame = growBox(joinBoxes(after.map(boxOfPolygon)), 5);
     const [old, now] = [before, after].map((openings) => complementInBox(openings, frame));
     expect(splitAtHairlines(now!, splitAtHairlines(old!)).result).toEqual(splitAtHairlines(now!).result);
+  });
+
+  it('leaves holes as they are that no cut comes near to', () => {
+    const slot = heldIsland([{ angle: 0, width: 0.004 }], 5, 4, 30);
+    const [sheet] = complementInBox(slot, growBox(joinBoxes(slot.map(boxOfPolygon)), 30));
+    // Finer than the overlay's grid, as rings are where they touched others.
+    const far = Float64Array.of(20, -2, 20, 2, 24, 2, 24, -2).map((at) => at + OVERLAY_GRID / 8);
+    const { result } = splitAtHairlines([{ outer: sheet!.outer, holes: [...sheet!.holes, far] }]);
+    expect(result.map(({ holes }) => holes.includes(far))).toEqual([true, false]);
   });
 
   it('leaves a sheet without any as it is', () => {
