@@ -1,7 +1,7 @@
 // npm run build: everything that is shipped, into dist/.
 //   --watch     keeps the bundles up to date until Ctrl-C (without declarations)
 //   --minify    as for the packages: small, no source maps
-//   --extension without the library, for the extension's package
+//   --extension without the library, and programs share what they have in common, for the extension's package
 //   --library   the engine once for all programs, for the library's package
 import {
   bundleAll,
@@ -15,6 +15,7 @@ import {
   writeRequired,
 } from './bundles.mjs';
 import { translatableStrings, updateManifest } from './contributions.mjs';
+import { bundleForExtension } from './extension-bundles.mjs';
 import { declarations } from './library.mjs';
 import { notices } from './notices.mjs';
 
@@ -29,8 +30,9 @@ try {
     await watch(settings);
   } else {
     const isWhole = !flags.has('--extension');
-    const made = names.filter((name) => isWhole || name !== 'library');
-    const bundles = await bundleAll(made, { ...settings, shared: flags.has('--library') });
+    const bundles = isWhole
+      ? await bundleAll(names, { ...settings, shared: flags.has('--library') })
+      : await bundleForExtension(settings);
     const types = isWhole ? await declarations() : [];
     const schema = await makeSchema(settings);
     await updateManifest();

@@ -16,6 +16,7 @@ import { clipperNames } from './clipper-names.mjs';
 import { leftOut } from './left-out.mjs';
 import { packedWasm } from './packed-wasm.mjs';
 import { sharedEngine } from './shared-engine.mjs';
+import { usedIcons } from './used-icons.mjs';
 
 export const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
 export const dist = path.join(root, 'dist');
@@ -90,6 +91,7 @@ const bundles = {
     target: 'es2022',
     loader: { '.ttf': 'file' },
     assetNames: '[name]',
+    plugins: [usedIcons(root)],
   },
   style: {
     entry: 'src/preview/bench.css',
@@ -99,6 +101,7 @@ const bundles = {
     // The font of the editor's own icons.
     loader: { '.ttf': 'file' },
     assetNames: '[name]',
+    plugins: [usedIcons(root)],
   },
   // Programs that import the library get of these files what they use.
   library: {
@@ -118,6 +121,8 @@ export const names = Object.keys(bundles);
 const alias = {
   'jsonc-parser': 'jsonc-parser/lib/esm/main.js',
   tinyglobby: path.join(root, 'node_modules/tinyglobby/dist/index.cjs'),
+  // The same in all programs, so that they can share what uses it.
+  'fastest-levenshtein': 'fastest-levenshtein/esm/mod.js',
 };
 
 /**
@@ -151,20 +156,26 @@ function textOfWorker(name, entry) {
 }
 
 /** What is true of everything that is shipped: no array is looked at twice, see src/base/defined.ts. */
-export const define = { 'globalThis.tomboloAssertions': 'false' };
+export const define = { 'globalThis.tomboloAssertions': 'false', 'globalThis.tomboloBeforeServer': '[]' };
 
 /** The programs of the library's package, which load the engine from the library. */
 const SHARING = ['cli', 'server', 'worker'];
 
-/** @param engine where the programs of the package share it: see src/build/shared-engine.mjs */
-function options(name, { outdir = dist, minify = false, engine } = {}) {
-  const { entry, out, defines = {}, plugins = [], ...rest } = bundles[name];
+/**
+ * @param engine where the programs of the package share it: see src/build/shared-engine.mjs
+ * @param given more of these options: `plugins` come before others, and `in` before the entry
+ */
+function options(name, { outdir = dist, minify = false, engine, given = {} } = {}) {
+  const { entry, out, defines = {}, plugins = [], ...rest } = { ...bundles[name], ...given.bundle };
   const gives = engine && name === 'library';
   const more = [...(gives ? [engine.gives] : []), ...(engine && SHARING.includes(name) ? [engine.loads] : [])];
   return {
     ...rest,
-    plugins: [...plugins, ...more],
-    entryPoints: [path.join(root, entry), ...(gives ? [{ in: 'shared', out: 'shared' }] : [])],
+    plugins: [...(given.plugins ?? []), ...plugins, ...more],
+    entryPoints: [
+      entry.includes('/') ? path.join(root, entry) : entry,
+      ...(gives ? [{ in: 'shared', out: 'shared' }] : []),
+    ],
     ...(rest.splitting ? { outdir: path.join(outdir, out) } : { outfile: path.join(outdir, out) }),
     bundle: true,
     minify,
@@ -180,15 +191,17 @@ function options(name, { outdir = dist, minify = false, engine } = {}) {
     logLevel: 'warning',
     absWorkingDir: root,
     alias,
-    define: { ...define, ...defines },
+    define: { ...define, ...defines, ...given.defines },
   };
 }
 
-/** Bundles one entry without writing it; gives the files as path and contents, and the paths of what is in them. */
+/** Bundles one entry without writing it; gives the files as path and contents, the paths of what is in them, and esbuild's graph. */
 export async function bundleInMemory(name, settings) {
   const { outputFiles, metafile } = await build({ ...options(name, settings), write: false, metafile: true });
   const files = outputFiles.map((file) => ({ path: file.path, contents: withoutBareImports(file) }));
-  return { files, inputs: Object.keys(metafile.inputs) };
+  // What is taken from another file is told with that.
+  const inputs = Object.keys(metafile.inputs).filter((input) => !input.startsWith('shared:'));
+  return { files, inputs, graph: metafile };
 }
 
 /**

@@ -16,7 +16,7 @@ export const WEB_HOST: ExtensionHost = {
     let address: string | undefined;
     const start = async () => {
       worker?.terminate();
-      address ??= await addressOf(vscode.Uri.joinPath(context.extensionUri, 'dist/server-web.js'));
+      address ??= await addressOfServer(vscode.Uri.joinPath(context.extensionUri, 'dist'));
       worker = new Worker(address, { name: address });
       // The editor puts workers of its own in the place of the browser's, which the client does not know as such.
       return { reader: new BrowserMessageReader(worker as never), writer: new BrowserMessageWriter(worker as never) };
@@ -38,10 +38,30 @@ export const WEB_HOST: ExtensionHost = {
   ],
 };
 
-/** Of the text of a worker that may start another of the same text: the file itself may lie on another host. */
-async function addressOf(file: vscode.Uri): Promise<string> {
-  const text = await vscode.workspace.fs.readFile(file);
-  return URL.createObjectURL(new Blob([text as never], { type: 'text/javascript' }));
+declare global {
+  /** The files that the server's text requires: the package has once what several programs are made of. */
+  var tomboloBeforeServer: readonly string[];
+}
+
+/** Of the text of a worker that may start another of the same text: the files themselves may lie on another host. */
+async function addressOfServer(dist: vscode.Uri): Promise<string> {
+  const read = (file: string) => vscode.workspace.fs.readFile(vscode.Uri.joinPath(dist, file));
+  const modules = await Promise.all(
+    globalThis.tomboloBeforeServer.map(async (file) => asModule(file, await read(file))),
+  );
+  const text = [REQUIRE, ...modules.flat(), await read('server-web.js')];
+  return URL.createObjectURL(new Blob(text as never, { type: 'text/javascript' }));
+}
+
+/** Text before that of programs, for modules of the older kind. */
+const REQUIRE = 'const modules = {}, require = (name) => modules[name];\n';
+
+function asModule(file: string, text: Uint8Array): readonly unknown[] {
+  return [
+    '(function (module) {\nlet { exports } = module;\n',
+    text,
+    `\nmodules['./${file}'] = module.exports;\n})({ exports: {} });\n`,
+  ];
 }
 
 function absent(command: string, said: string): vscode.Disposable {

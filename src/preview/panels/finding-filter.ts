@@ -35,7 +35,7 @@ export class FindingFilterHead {
       all === 0 ? 'Findings: none' : `Findings: ${shown === all ? all : `${shown} of ${all} shown`}`,
     );
     const filters = filter.checks.length + filter.layers.length > 0;
-    setAttributes(this.icon, { class: `codicon codicon-filter${filters ? '-filled' : ''}` });
+    setAttributes(this.icon, { class: `codicon codicon-${filters ? 'filter-filled' : 'filter'}` });
     setAttributes(this.button, { 'aria-pressed': String(filters) });
     this.button.disabled = all === 0 && !filters;
   }

@@ -79,6 +79,22 @@ test('is packed without a flag that looks away, where they are filled in', () =>
   expect(targets.filter((target) => !target.startsWith('https://github.com/example/tombolo/'))).toEqual([]);
 });
 
+test('is small', () => {
+  // Below what a phone loads in a second or two. Where it grows: `unzip -lv`, and what programs could share.
+  expect(statSync(packed).size).toBeLessThan(1.2e6);
+});
+
+test('has what its programs are made of once', () => {
+  const dist = path.join(unpacked(packed, 'shared'), 'dist');
+  const programs = readdirSync(dist).filter((name) => /\.c?js$/.test(name));
+  const holders = (words: string) =>
+    programs.filter((name) => readFileSync(path.join(dist, name), 'utf8').includes(words));
+  // Of the engine, of the protocol and of the decoder of pictures.
+  expect(holders('it will fall out')).toEqual(['engine.cjs']);
+  expect(holders('textDocument/willSaveWaitUntil')).toEqual(['extension-web.cjs']);
+  expect(holders('marker was not found')).toEqual(['node-parts.cjs']);
+});
+
 test('holds what it uses and nothing else', () => {
   const folder = unpacked(packed, 'listed');
   const names = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) =>
@@ -87,5 +103,5 @@ test('holds what it uses and nothing else', () => {
   const { main, browser } = JSON.parse(readFileSync(path.join(folder, 'package.json'), 'utf8')) as typeof manifest;
   for (const entry of [main, browser]) expect(existsSync(path.join(folder, entry)), entry).toBe(true);
   // Neither the library nor its types, no sources of ours, no maps.
-  expect(names.filter((name) => /\.(map|ts)$|^dist\/(types|library|engine)|^(?:src|test)\//.test(name))).toEqual([]);
+  expect(names.filter((name) => /\.(map|ts)$|^dist\/(types|library|engine)\/|^(?:src|test)\//.test(name))).toEqual([]);
 });

@@ -1,6 +1,6 @@
 /** Screenshots to a GIF that plays for ever. */
 import { applyPalette, GIFEncoder, quantize } from 'gifenc';
-import { pixelsOf } from './screenshot';
+import { type Part, partOf, pixelsOf } from './screenshot';
 
 export interface Frame {
   readonly png: Uint8Array;
@@ -8,10 +8,14 @@ export interface Frame {
   readonly delay: number;
 }
 
-/** Of each frame only what has changed is written: the rest is see-through. */
-export function movingPicture(frames: readonly Frame[]): Uint8Array {
-  const pictures = frames.map(({ png }) => pixelsOf(png));
-  const palette = quantize(sample(pictures.map(({ data }) => data)), 255);
+/**
+ * Of each frame only what has changed is written: the rest is see-through.
+ * @param colours at most 256, what is see-through counted
+ * @param part of the frames, unless it is all of them
+ */
+export function movingPicture(frames: readonly Frame[], colours = 256, part?: Part): Uint8Array {
+  const pictures = frames.map(({ png }) => (part ? partOf(pixelsOf(png), part) : pixelsOf(png)));
+  const palette = quantize(sample(pictures.map(({ data }) => data)), colours - 1);
   const unchanged = palette.length;
   const encoder = GIFEncoder();
   let before: Uint8Array | undefined;

@@ -1,11 +1,11 @@
 /** The README's pictures: each way of looking, and from the squiggle to the bridge as it is seen in the print. */
-import { statSync, writeFileSync } from 'node:fs';
+import { mkdirSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
 import { root } from '../workbench/root';
 import { DEMO, retry, useWorkbench } from '../workbench/workbench';
 import { type Frame, movingPicture } from './moving-picture';
-import { savePicture } from './screenshot';
+import { type Part, savePicture, saveSmallPicture } from './screenshot';
 
 const media = path.join(root, 'media');
 const workbench = useWorkbench('media/demo', {
@@ -15,11 +15,18 @@ const workbench = useWorkbench('media/demo', {
   'editor.stickyScroll.enabled': false,
   'breadcrumbs.enabled': false,
 });
+
+/** For the extension's package: the bench without the text, the sheet alone, text and print where they change. */
+const BENCH: Part = { x: 425, y: 240, width: 931, height: 476 };
+const SHEET: Part = { x: 425, y: 240, width: 612, height: 440 };
+const AROUND_SUN: Part = { x: 52, y: 225, width: 780, height: 365 };
+
 const inBench = (selector: string) => workbench.bench.locator(selector);
 const control = (role: 'radio' | 'checkbox' | 'button', called: string | RegExp) =>
   workbench.bench.getByRole(role, { name: called });
 
 beforeAll(async () => {
+  mkdirSync(path.join(media, 'page'), { recursive: true });
   await workbench.page.setViewportSize({ width: 1360, height: 850 });
   await workbench.openFile(DEMO);
   await workbench.command('Tombolo: Open Stencil Preview (Bench)');
@@ -60,11 +67,13 @@ test('each way of looking', async () => {
   await inBench('vscode-button').filter({ hasText: 'Test all' }).click();
   await expect.poll(() => inBench('.sweep').count(), { timeout: 30_000 }).toBe(4);
   await picture('the-print.png');
+  await saveSmallPicture(workbench.page, 'page/the-print.png', BENCH);
   await control('button', 'Reset').click();
   await inBench('.slip summary').click();
   await control('radio', 'Single sheet').check();
   await control('radio', 'Sun').check();
   await picture('one-sheet.png');
+  await saveSmallPicture(workbench.page, 'page/one-sheet.png', SHEET);
   await control('radio', 'All sheets').check();
   await picture('all-sheets.png');
   await control('radio', 'Print').check();
@@ -97,5 +106,6 @@ test('from the squiggle to the bridge in the print', async () => {
   await workbench.page.mouse.move(640, 845);
   await take(2600);
   writeFileSync(path.join(media, 'squiggle-to-bridge.gif'), movingPicture(frames));
+  writeFileSync(path.join(media, 'page/squiggle-to-bridge.gif'), movingPicture(frames.slice(1), 48, AROUND_SUN));
   expect(statSync(path.join(media, 'squiggle-to-bridge.gif')).size).toBeLessThan(2e6);
 });

@@ -4,7 +4,7 @@ import path from 'node:path';
 import { beforeAll, test } from 'vitest';
 import { root } from '../workbench/root';
 import { useWorkbench } from '../workbench/workbench';
-import { savePicture } from './screenshot';
+import { saveSmallPicture } from './screenshot';
 
 const pictures = path.join(root, 'media/walkthrough');
 const workbench = useWorkbench('test/editor/workspace/beginning', {
@@ -23,7 +23,7 @@ beforeAll(async () => {
 async function picture(name: string): Promise<void> {
   await workbench.page.mouse.move(450, 595);
   await workbench.page.waitForTimeout(700);
-  await savePicture(workbench.page, `walkthrough/${name}.png`);
+  await saveSmallPicture(workbench.page, `walkthrough/${name}.png`, { x: 52, y: 36, width: 840, height: 532 });
 }
 
 test('a new stencil', async () => {

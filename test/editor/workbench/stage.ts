@@ -24,6 +24,8 @@ declare module 'vitest' {
 interface StageOptions {
   /** Holds installed extensions; without it the extension runs from the sources' `dist`. */
   readonly extensionsDir?: string;
+  /** A folder that holds another build of the extension. */
+  readonly developmentPath?: string;
   /** Of the user. */
   readonly settings?: Readonly<Record<string, unknown>>;
 }
@@ -34,7 +36,8 @@ export async function raiseStage({ provide }: TestProject, options: StageOptions
   const browser = await serveBrowser();
   const { port, token, state } = host;
   // TOMBOLO_EXTENSION names a folder with another build of the extension.
-  const developmentPath = extensionsDir === undefined ? (process.env.TOMBOLO_EXTENSION ?? root) : undefined;
+  const built = process.env.TOMBOLO_EXTENSION ?? options.developmentPath ?? root;
+  const developmentPath = extensionsDir === undefined ? built : undefined;
   provide('stage', { port, token, state, browser: browser.wsEndpoint(), developmentPath });
   return async () => {
     await browser.close();
