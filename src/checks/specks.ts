@@ -38,7 +38,7 @@ function isSpeck({ polygon }: Piece): boolean {
   return areaOf(polygon) < SPECK || isSlim(polygon);
 }
 
-export function isSlim(polygon: Polygon): boolean {
+function isSlim(polygon: Polygon): boolean {
   return areaOf(polygon) < SLIM * stripLength(polygon);
 }
 

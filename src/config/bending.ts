@@ -3,7 +3,7 @@ import { materialOf } from './limits';
 import type { Config } from './types';
 
 /** N: the thrust of a spray can, as kitchen scales show it (4 g). Common practice, no source. */
-export const DEFAULT_THRUST = 0.04;
+const DEFAULT_THRUST = 0.04;
 
 /** mm: how far off the can is held. Common practice, no source. */
 export const DEFAULT_DISTANCE = 200;

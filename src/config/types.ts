@@ -1,4 +1,4 @@
-/** `tombolo.json` as the rest of the program sees it. Lengths in mm. `read-config.ts` makes it from text. */
+/** `tombolo.json` as the rest of the program sees it. Lengths in mm. `read.ts` makes it from text. */
 import { AUTO_STYLES, type BridgeStyles } from './bridge-style';
 import type { CheckId, Severity } from './check-id';
 import { DEFAULT_MATERIAL, type Material } from './material';

@@ -16,7 +16,7 @@ const [BRIDGES_AT, SLOTS_AT, MARKS_AT] = [9, 22, 31.5];
 const [MARK, MARKS_APART] = [1.5, 3.2];
 
 /** mm of the sheet as cut. */
-export const STRIP_SIZE = { width: (COUNT + 1) * PITCH, height: HEIGHT };
+const STRIP_SIZE = { width: (COUNT + 1) * PITCH, height: HEIGHT };
 
 /** All widths, mm, from left to right. */
 export const STRIP_WIDTHS: readonly number[] = Array.from({ length: COUNT }, (_column, i) => rounded(FIRST + i * STEP));

@@ -9,7 +9,7 @@ import type { Subpath } from './types';
 export const FARTHEST = 100_000;
 
 /** mm: no tool cuts a smaller sheet. */
-export const SMALLEST_SHEET = 0.1;
+const SMALLEST_SHEET = 0.1;
 
 /** @param side of a sheet, mm; a side of 0 is another question: SVG draws nothing then */
 export function isNoSheetSide(side: number): boolean {

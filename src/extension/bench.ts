@@ -7,7 +7,7 @@ import type { ServerClient } from './server-client';
 import { isSvg, isThere } from './svg-documents';
 import { TextColumns } from './text-columns';
 
-export const BENCH = 'tombolo.bench';
+const BENCH = 'tombolo.bench';
 
 /** Milliseconds. */
 const REPLACED_WITHIN = 300;

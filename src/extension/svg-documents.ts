@@ -8,7 +8,7 @@ export const SVG = schemes.map((scheme) => ({ scheme, pattern: '**/*.svg' }));
 export const CONFIG = schemes.map((scheme) => ({ scheme, pattern: `**/${CONFIG_NAME}` }));
 
 export const isSvg = (document: vscode.TextDocument): boolean => vscode.languages.match(SVG, document) > 0;
-export const isConfig = (document: vscode.TextDocument): boolean => vscode.languages.match(CONFIG, document) > 0;
+const isConfig = (document: vscode.TextDocument): boolean => vscode.languages.match(CONFIG, document) > 0;
 
 /**
  * Whether a document could be a stencil: it has one of our attributes, or a `tombolo.json` beside or above it. The

@@ -47,7 +47,7 @@ function kindOf(letter: PathLetter, parameters: readonly string[]): CommandKind 
 }
 
 /** How many parameters one set of the command takes: 7 for an arc, 0 for Z. */
-export function parameterCount(letter: PathLetter): number {
+function parameterCount(letter: PathLetter): number {
   return KINDS.get(letter)!.parameters.length;
 }
 

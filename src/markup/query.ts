@@ -78,11 +78,6 @@ export function nodeAt(document: MarkupDocument, offset: number): MarkupNode | u
   return found;
 }
 
-/** The attribute of the element whose span holds `offset`, its end included, as a cursor may stand there. */
-export function attributeAt(element: ElementNode, offset: number): Attribute | undefined {
-  return element.attributes.find(({ span }) => span.from <= offset && offset <= span.to);
-}
-
 function childAt(children: readonly MarkupNode[], offset: number): MarkupNode | undefined {
   let low = 0;
   let high = children.length;

@@ -50,8 +50,3 @@ export function parseGeneratorPlace(text: string): GeneratorPlace | undefined {
 export function reachOfPlace(rest: string): number {
   return /^<[^\s<>/'"`]*|^[\w$]*/.exec(rest)?.[0].length ?? 0;
 }
-
-/** `path:line:column`, counted from one. */
-export function generatorPlaceText({ path, range: { start } }: GeneratorPlace): string {
-  return `${path}:${start.line + 1}:${start.character + 1}`;
-}

@@ -1,5 +1,5 @@
 /**
- * The seams in one cell of the stack: see `seams.ts` for what is measured. Inside, all is on the integer grid; a cell's
+ * The seams in one cell of the stack: `short-overlaps.ts` joins them. Inside, all is on the integer grid; a cell's
  * layers reach over its border by a margin that is wider than anything that matters to a place in it.
  */
 import { checkpoint } from '../base/checkpoint';

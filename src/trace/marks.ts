@@ -18,7 +18,7 @@ export function encodePath(path: string): string {
   );
 }
 
-export function decodePath(path: string): string {
+function decodePath(path: string): string {
   const url = path.replace(/%/g, '%25').replace(/~([0-9a-f]{2})/g, '%$1');
   try {
     return decodeURIComponent(url);

@@ -3,7 +3,6 @@ import { parseMarkup } from '../../src/markup/parse';
 import {
   allElements,
   ancestors,
-  attributeAt,
   attributeOf,
   childElements,
   nodeAt,
@@ -22,7 +21,6 @@ test('finds attributes by name and namespace', () => {
   expect(attributeOf(use, 'href')?.value).toBe('#b');
   expect(attributeOf(use, 'href', XLINK_NAMESPACE)?.value).toBe('#a');
   expect(attributeOf(use, 'x')).toBeUndefined();
-  expect(attributeAt(use, text.indexOf('#b'))?.value).toBe('#b');
 });
 
 test('goes over all elements in order, and up again', () => {

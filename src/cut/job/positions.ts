@@ -3,7 +3,7 @@ import type { Box } from '../../geometry/base/polygon-types';
 import type { Positions } from './job';
 
 /** mm that a page of A4 has for one, in its borders and under its heading. */
-export const POSITIONS_ROOM = { width: 186, height: 255 } as const;
+const POSITIONS_ROOM = { width: 186, height: 255 } as const;
 
 /** So many times smaller than the sheet: round numbers, by which one can measure. */
 const REDUCTIONS = [1, 1.5, 2, 2.5, 3, 4, 5, 7.5, 10, 15, 20, 25, 50, 100];

@@ -29,7 +29,7 @@ export function cutPdf(sheet: CutSheet, mark: string): string {
 }
 
 /** The operators that draw a sheet's lines. */
-export function cutContent({ contours, pen }: Pick<CutSheet, 'contours' | 'pen'>): string {
+function cutContent({ contours, pen }: Pick<CutSheet, 'contours' | 'pen'>): string {
   const lines = pen.map((points) => `${lineOperators(points)} S`);
   const cuts = contours.map(({ curves, closed }) => `${chainOperators(curves)} ${closed ? 'h ' : ''}S`);
   return [`${LINE_WIDTH} w`, PEN_COLOUR, ...lines, CUT_COLOUR, ...cuts].join('\n');
@@ -39,7 +39,7 @@ function lineOperators(points: readonly Point[]): string {
   return points.map((point, i) => `${pair(point)} ${i === 0 ? 'm' : 'l'}`).join(' ');
 }
 
-export function chainOperators(chain: readonly Curve[]): string {
+function chainOperators(chain: readonly Curve[]): string {
   const [first] = chain;
   return first ? [`${pair(first.start)} m`, ...chain.map(operators)].join(' ') : '';
 }

@@ -29,7 +29,7 @@ export interface PenStyle {
 }
 
 /** How far the outline of a stroke may be off, mm. Less than the flattening tolerance of sheets, as both add up. */
-export const STROKE_TOLERANCE_MM = STROKE_OUTLINE;
+const STROKE_TOLERANCE_MM = STROKE_OUTLINE;
 
 /**
  * The pen for strokes of elements whose user units `toMm` maps. Undefined where it leaves no mark or the map cannot be

@@ -3,7 +3,7 @@ import * as vscode from 'vscode';
 import { activeResource } from '../svg-documents';
 import { SeparatingPanel } from './separating-panel';
 
-export const SEPARATING = 'tombolo.separating';
+const SEPARATING = 'tombolo.separating';
 
 export class Separating implements vscode.Disposable {
   private readonly panels = new Map<string, SeparatingPanel>();

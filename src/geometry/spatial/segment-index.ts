@@ -90,10 +90,6 @@ export function forEachSegmentInBox(index: SegmentIndex, box: Box, visit: (edge:
   });
 }
 
-export function segmentsInBox(index: SegmentIndex, box: Box): number[] {
-  return index.tree?.search(box.minX, box.minY, box.maxX, box.maxY) ?? [];
-}
-
 export interface PlaceOnSegment {
   readonly edge: number;
   /** 0 at the edge's start, 1 at its end. */

@@ -1,5 +1,5 @@
 /**
- * Where a region is thinner than a given width: see `thin/README.md` for the algorithm, what it guarantees and costs.
+ * Where a region is thinner than a given width: see `README.md` beside this file for the algorithm, what it guarantees and costs.
  */
 import type { Region } from '../base/polygon-types';
 import { NECK_MARGIN } from '../base/tolerances';

@@ -1,4 +1,4 @@
-/** What the search for thin parts of a region gives. See `thin/README.md` for the algorithm and its guarantee. */
+/** What the search for thin parts of a region gives. See `README.md` beside this file for the algorithm and its guarantee. */
 import type { Point } from '../base/curve-types';
 import type { Box } from '../base/polygon-types';
 

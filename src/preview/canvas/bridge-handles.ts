@@ -31,7 +31,7 @@ const HANDLE = 5;
 const LABEL_OFF = 24;
 
 /** The corners of a bridge in the window. */
-export function cornersIn(shape: BridgeShape, place: Matrix, view: Viewport): Point[] {
+function cornersIn(shape: BridgeShape, place: Matrix, view: Viewport): Point[] {
   return cornersOf(shape).map((corner) => toWindow(view, apply(place, corner)));
 }
 

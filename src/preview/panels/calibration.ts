@@ -4,8 +4,8 @@ import { html, setText } from '../dom/dom';
 export const MM_PER_INCH = 25.4;
 
 /** CSS pixels to the inch on the screen. */
-export const MIN_PPI = 40;
-export const MAX_PPI = 400;
+const MIN_PPI = 40;
+const MAX_PPI = 400;
 
 /** CSS pixels: the line's length at most, and what of the window's width it leaves free. */
 const LONGEST = 400;

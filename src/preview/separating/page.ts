@@ -207,7 +207,7 @@ function section(name: string, children: readonly HTMLElement[]): HTMLElement {
   return html('section', {}, [html('h2', {}, [name]), ...children]);
 }
 
-export function textButton(name: string, hint: string, run: () => void): HTMLButtonElement {
+function textButton(name: string, hint: string, run: () => void): HTMLButtonElement {
   const button = html('button', { type: 'button', class: 'tool', title: hint }, [name]);
   button.addEventListener('click', run);
   return button;

@@ -77,7 +77,7 @@ export function spoken(part: PickedPart, layer: PreviewLayer, sheet: Box): strin
 }
 
 /** "upper left", "middle", "right": in which ninth of the sheet a point lies. */
-export function placeInWords({ x, y }: Point, { minX, minY, maxX, maxY }: Box): string {
+function placeInWords({ x, y }: Point, { minX, minY, maxX, maxY }: Box): string {
   const third = (value: number, from: number, to: number) => Math.floor(((value - from) / (to - from)) * 3);
   const [column, row] = [third(x, minX, maxX), third(y, minY, maxY)];
   const words = [row < 1 ? 'upper' : row > 1 ? 'lower' : '', column < 1 ? 'left' : column > 1 ? 'right' : ''];

@@ -29,7 +29,7 @@ export interface PlacedOffer {
 }
 
 /** Under which a proof is known: a bridge at the caret is another at each place. */
-export function proofKey({ offer, caret }: PlacedOffer): string {
+function proofKey({ offer, caret }: PlacedOffer): string {
   return caret === undefined ? offer.id : `${offer.id}@${caret}`;
 }
 

@@ -9,7 +9,7 @@ export function workspaceEdit(known: KnownDocument, edits: readonly DocumentEdit
 }
 
 /** The editor's own command that puts the caret somewhere; an editor without it says nothing of it at the start. */
-export const GO_TO = 'tombolo.goTo';
+const GO_TO = 'tombolo.goTo';
 
 /** What is done after the edits: the caret goes to where the artist writes on. */
 export function commandAfter(known: KnownDocument, edits: readonly DocumentEdits[]): Command | undefined {

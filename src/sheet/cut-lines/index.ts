@@ -100,7 +100,7 @@ function repeated({ first, second }: Pick<DoubledLine, 'first' | 'second'>): Dou
 }
 
 /** mm */
-export function lengthOfLine({ curves }: CutLine): number {
+function lengthOfLine({ curves }: CutLine): number {
   return lengthOfChain(curves);
 }
 

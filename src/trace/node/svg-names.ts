@@ -1,5 +1,5 @@
 /** The elements of SVG 2 (appendix "Element Index") that programs write into strings; others are left alone. */
-export const SVG_NAMES = [
+const SVG_NAMES = [
   'a|animate|animateMotion|animateTransform|circle|clipPath|defs|desc|ellipse|fe[A-Z][A-Za-z]*|filter|foreignObject|g|image',
   'line|linearGradient|marker|mask|metadata|mpath|path|pattern|polygon|polyline|radialGradient|rect|set|stop|style|svg',
   'switch|symbol|text|textPath|title|tspan|use|view',

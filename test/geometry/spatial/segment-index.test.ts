@@ -6,7 +6,6 @@ import {
   buildSegmentIndex,
   nearestSegment,
   placeOnSegment,
-  segmentsInBox,
   segmentsNear,
 } from '../../../src/geometry/spatial/segment-index';
 import { looseRing, point } from '../arbitraries';
@@ -42,7 +41,6 @@ describe('buildSegmentIndex', () => {
     const index = buildSegmentIndex([]);
     expect(index.count).toBe(0);
     expect(nearestSegment(index, { x: 0, y: 0 })).toBeUndefined();
-    expect(segmentsInBox(index, { minX: -9, minY: -9, maxX: 9, maxY: 9 })).toEqual([]);
     expect(segmentsNear(index, { x: 0, y: 0 }, 5)).toEqual([]);
   });
 });
