@@ -1,13 +1,15 @@
 /** From pixels to areas that can be cut: one label for each pixel, none of them finer than the least detail. */
 import { defined } from '../base/defined';
 import type { Box } from '../geometry/base/polygon-types';
+import { Bitmap } from './bits/bitmap';
+import { DiscShape } from './bits/disc-shape';
 import { type CleanUp, cleanedUp } from './clean/clean-up';
 import { type Dials, NothingToSeparate } from './dials';
+import { evened } from './labels/evened';
 import { nearestLabels } from './labels/nearest';
 import { remixed } from './labels/remix';
-import { evened, smoothLabels } from './labels/smooth';
+import { smoothLabels } from './labels/smooth';
 import { unmixed } from './labels/unmix';
-import { Disc } from './layers/discs';
 import type { Prepared } from './prepare';
 import type { LabelMap, SoftLabels } from './raster';
 
@@ -35,7 +37,7 @@ export function areasOf(prepared: Prepared, dials: Dials): Areas {
   const boxes = dials.leaveOut.filter((each) => typeof each !== 'string');
   const soft = merged(palette.isDrawing ? drawingLabels(prepared) : photoLabels(prepared, width), prepared.merged);
   const before = boxes.length > 0 ? withoutBoxes(soft, boxes, pitch, hole) : soft;
-  const after = palette.isDrawing ? cleanedDrawing(before, prepared, width) : cleanedPhoto(before, width, hole + 1);
+  const after = palette.isDrawing ? cleanedDrawing(before, prepared, width) : cleanedPhoto(before, width);
   const [only] = after.labels;
   if (after.labels.every((label) => label === only)) {
     throw new NothingToSeparate('has one colour only at this size: there is nothing to separate');
@@ -81,12 +83,8 @@ function cleanedDrawing(before: SoftLabels, { picture, palette, merged: into }: 
   return into.size > 0 ? agreeing(before, after) : remixed(picture, palette.colours, before, after);
 }
 
-function cleanedPhoto(before: SoftLabels, width: number, count: number): SoftLabels {
-  const even = evened(
-    clean(before, { width, keepsCorners: false, rounds: 3 }),
-    count,
-    Math.max(1, Math.round(EVENED * width)),
-  );
+function cleanedPhoto(before: SoftLabels, width: number): SoftLabels {
+  const even = evened(clean(before, { width, keepsCorners: false, rounds: 3 }), evenedBy(width));
   return agreeing(even, clean(even, { width, keepsCorners: false, rounds: 2 }));
 }
 
@@ -97,25 +95,29 @@ function agreeing(soft: SoftLabels, { labels }: LabelMap): SoftLabels {
   return { ...soft, labels, share };
 }
 
+/** @param width pixels: the least one */
+function evenedBy(width: number): number {
+  return Math.max(1, Math.round(EVENED * width));
+}
+
 /**
  * Takes over what a mend has changed, with borders as smooth as those of other areas there.
  * @param width pixels: the least one
- * @param count how many labels there may be
  */
-export function mendedAreas(before: SoftLabels, after: LabelMap, width: number, count: number): SoftLabels {
-  const hard = agreeing(before, after);
-  const even = evened(after, count, Math.max(1, Math.round(EVENED * width)));
-  const { labels, other, share } = { labels: hard.labels.slice(), other: hard.other.slice(), share: hard.share };
-  const near = new Disc(before, EVENED_ROUND);
-  for (let at = 0; at < labels.length; at += 1) {
-    if (after.labels[at] === before.labels[at]) continue;
-    near.stamp(at, (pixel) => {
-      labels[pixel] = defined(even.labels[pixel]);
-      other[pixel] = defined(even.other[pixel]);
-      share[pixel] = defined(even.share[pixel]);
-    });
+export function mendedAreas(before: SoftLabels, after: LabelMap, width: number): SoftLabels {
+  const { share } = agreeing(before, after);
+  const labels = after.labels.slice();
+  const other = before.other.slice();
+  const changed = new Bitmap(before);
+  for (let at = 0; at < labels.length; at += 1) if (after.labels[at] !== before.labels[at]) changed.add(at);
+  const near = new DiscShape(EVENED_ROUND).dilated(changed);
+  const even = evened(after, evenedBy(width), near);
+  for (const pixel of near.pixels()) {
+    labels[pixel] = defined(even.labels[pixel]);
+    other[pixel] = defined(even.other[pixel]);
+    share[pixel] = defined(even.share[pixel]);
   }
-  return { ...hard, labels, other, share };
+  return { ...before, labels, other, share };
 }
 
 function withoutBoxes(soft: SoftLabels, boxes: readonly Box[], pitch: number, hole: number): SoftLabels {

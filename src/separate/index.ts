@@ -49,7 +49,7 @@ export function separate(
   const { order, alone, ordered } = paintingOrder(areas, palette.colours, { unpainted, last, order: chosen });
   const rule = { width: prepared.clear / pitch, keepsCorners: palette.isDrawing };
   const cleared = clearedSheets(areas, order, rule);
-  const soft = cleared === areas ? areas : mendedAreas(areas, cleared, rule.width, palette.colours.length + 1);
+  const soft = cleared === areas ? areas : mendedAreas(areas, cleared, rule.width);
   const tooFine = soft.labels.map((label, at) => (label === areas.labels[at] ? defined(fine[at]) : 1));
   told?.('outlines');
   const { bridge, opening, slip } = dials;

@@ -17,6 +17,13 @@ export interface LabelMap {
   readonly labels: Uint8Array;
 }
 
+/** The labels that some pixel has, ascending. */
+export function labelsIn({ labels }: LabelMap): number[] {
+  const seen = new Uint8Array(256);
+  for (const label of labels) seen[label] = 1;
+  return [...seen.keys()].filter((label) => seen[label] === 1);
+}
+
 /** Labels that know how much of each pixel is theirs: what lies between two colours is a mixture of both. */
 export interface SoftLabels extends LabelMap {
   /** The second colour of each pixel. */

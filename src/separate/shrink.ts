@@ -37,23 +37,29 @@ function shrunk(picture: Picture, width: number, height: number): Picture {
 function addRow({ width: from, data }: Picture, y: number, width: number, weight: number, into: Float32Array): void {
   checkpoint(from);
   const wide = from / width;
-  let at = 4 * y * from;
-  let x = 0;
-  let end = wide;
-  for (let source = 0; source < from; source += 1, at += 4) {
-    const inside = Math.min(1, end - source);
-    const share = weight * inside;
-    const to = 3 * x;
-    into[to] = defined(into[to]) + share * defined(data[at]);
-    into[to + 1] = defined(into[to + 1]) + share * defined(data[at + 1]);
-    into[to + 2] = defined(into[to + 2]) + share * defined(data[at + 2]);
-    if (source + 1 < end || x + 1 >= width) continue;
-    x += 1;
-    end = (x + 1) * wide;
-    const rest = weight * (1 - inside);
-    into[3 * x] = defined(into[3 * x]) + rest * defined(data[at]);
-    into[3 * x + 1] = defined(into[3 * x + 1]) + rest * defined(data[at + 1]);
-    into[3 * x + 2] = defined(into[3 * x + 2]) + rest * defined(data[at + 2]);
+  const row = 4 * y * from;
+  for (let x = 0, to = 0; x < width; x += 1, to += 3) {
+    const start = x * wide;
+    const end = Math.min(from, (x + 1) * wide);
+    const [first, last] = [Math.floor(start), Math.ceil(end) - 1];
+    // All of the pixels, less what of the first and of the last lies beside.
+    let at = row + 4 * first;
+    const before = start - first;
+    const behind = last + 1 - end;
+    let red = -before * defined(data[at]);
+    let green = -before * defined(data[at + 1]);
+    let blue = -before * defined(data[at + 2]);
+    for (const stop = row + 4 * last; at <= stop; at += 4) {
+      red += defined(data[at]);
+      green += defined(data[at + 1]);
+      blue += defined(data[at + 2]);
+    }
+    red -= behind * defined(data[at - 4]);
+    green -= behind * defined(data[at - 3]);
+    blue -= behind * defined(data[at - 2]);
+    into[to] = defined(into[to]) + weight * red;
+    into[to + 1] = defined(into[to + 1]) + weight * green;
+    into[to + 2] = defined(into[to + 2]) + weight * blue;
   }
 }
 

@@ -92,8 +92,9 @@ function shareOfClear({ data }: Picture): number {
   let [clear, some] = [0, 0];
   for (let at = 3; at < data.length; at += 4) {
     const alpha = defined(data[at]);
+    if (alpha === 255) continue;
+    some += 1;
     if (alpha < 128) clear += 1;
-    if (alpha < 255) some += 1;
   }
   return clear === 0 && some > 0 ? Number.EPSILON : clear / (data.length / 4);
 }

@@ -1,11 +1,12 @@
 /**
  * Clean-up at true size. What no disc of the least width covers is given to its neighbours, for all colours at once: a
  * pixel keeps its place in a label where the disc round the nearest pixel that lies deep enough in some label is of that
- * label. So two distance transforms a round serve however many colours.
+ * label. So two looks round each border serve however many colours.
  */
 import { defined } from '../../base/defined';
-import { Disc, edgeOf } from '../layers/discs';
-import { SweptDisc } from '../layers/swept-disc';
+import type { Bitmap } from '../bits/bitmap';
+import { DiscShape } from '../bits/disc-shape';
+import { NearestPixel } from '../bits/nearest-pixel';
 import type { LabelMap } from '../raster';
 import { coresOf } from './cores';
 import { keptCorners } from './corners';
@@ -41,10 +42,10 @@ function oneRound(
   keepsCorners: boolean,
 ): { readonly labels: Uint8Array; readonly changed: number } | undefined {
   const core = coresOf(map, radius);
-  if (!core) return undefined;
-  const open = uncovered(map, core, radius);
+  if (core.isEmpty) return undefined;
+  const open = uncovered(core, radius);
   const labels = map.labels.slice();
-  if (!giveToCoresNearby(map, core, open, labels, radius)) giveByDistances(map, core, open, labels);
+  giveToNearest(map, core, open, labels, radius);
   const changed = open.filter((at) => labels[at] !== map.labels[at]);
   if (keepsCorners) keptCorners(map, labels, changed, radius);
   return { labels, changed: changed.filter((at) => labels[at] !== map.labels[at]).length };
@@ -54,42 +55,40 @@ function oneRound(
  * The pixels that lie in no disc round a core. All others keep their label: their own core is nearer than the radius, and one of
  * another label is not, as the disc round it would reach them.
  */
-function uncovered(map: LabelMap, core: Uint8Array, radius: number): number[] {
-  const covered = core.slice();
+function uncovered(core: Bitmap, radius: number): number[] {
   const reach = Math.max(0, radius - 0.5);
   // Squared distances are whole numbers; those that are as great as that of the reach do not count.
   const radius2 = Math.max(0, Math.ceil(reach * reach) - 0.5);
-  new SweptDisc(map, Math.sqrt(radius2)).mark(edgeOf(map, core, 1), covered, 1);
-  const open: number[] = [];
-  for (let at = 0; at < covered.length; at += 1) if (covered[at] === 0) open.push(at);
-  return open;
+  return new DiscShape(Math.sqrt(radius2)).dilated(core).complement().pixels();
 }
 
-/** So many radii round a pixel its nearest core is sought pixel by pixel. */
+/** So many radii round a pixel its nearest core is sought at first, and so many where that is too little. */
 const NEAR_CORES = 1.6;
+const FARTHER = 8;
 
-/** Pixels that are looked at for each one that there is: exact distances for all take about as long. */
-const FEW_LOOKS = 1;
+/** Of all pixels: where more have no core nearby, exact distances for all take less time than looking farther for each. */
+const FEW = 1 / 32;
 
-/** @returns whether all that are open had a core nearby */
-function giveToCoresNearby(
+function giveToNearest(map: LabelMap, core: Bitmap, open: readonly number[], labels: Uint8Array, radius: number): void {
+  let left = givenNearby(map, core, open, labels, NEAR_CORES * radius + 1);
+  if (left.length < FEW * map.labels.length) left = givenNearby(map, core, left, labels, FARTHER * radius);
+  if (left.length === 0) return;
+  const { nearest } = distancesTo(core);
+  for (const at of left) labels[at] = defined(map.labels[defined(nearest[at])]);
+}
+
+/** @returns what has no core nearby */
+function givenNearby(
   map: LabelMap,
-  core: Uint8Array,
+  core: Bitmap,
   open: readonly number[],
   labels: Uint8Array,
-  radius: number,
-): boolean {
-  const reach = NEAR_CORES * radius + 1;
-  if (open.length * reach * reach > FEW_LOOKS * core.length) return false;
-  const disc = new Disc(map, reach);
-  return open.every((at) => {
-    const nearest = disc.nearest(at, core);
+  reach: number,
+): readonly number[] {
+  const near = new NearestPixel(core, reach);
+  return open.filter((at) => {
+    const nearest = near.to(at);
     if (nearest >= 0) labels[at] = defined(map.labels[nearest]);
-    return nearest >= 0;
+    return nearest < 0;
   });
-}
-
-function giveByDistances(map: LabelMap, core: Uint8Array, open: readonly number[], labels: Uint8Array): void {
-  const { nearest } = distancesTo(core, map);
-  for (const at of open) labels[at] = defined(map.labels[defined(nearest[at])]);
 }

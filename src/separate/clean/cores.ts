@@ -1,26 +1,35 @@
 /** Where a disc has room. */
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
-import { FOUR_TIMES } from '../layers/discs';
-import { SweptDisc } from '../layers/swept-disc';
+import { Bitmap } from '../bits/bitmap';
+import { DiscShape } from '../bits/disc-shape';
+import { FOUR_TIMES } from '../bits/label-sets';
 import type { LabelMap } from '../raster';
 
 /**
- * 1 where a disc of the radius round the pixel lies within its label; the frame is an edge like others, for what it cuts off
- * is as hard to cut as anything. Undefined where there is none.
+ * The pixels round which a disc of the radius lies within one label; the frame is an edge like others, for what it cuts off
+ * is as hard to cut as anything.
  */
-export function coresOf(map: LabelMap, radius: number): Uint8Array | undefined {
-  const core = new Uint8Array(map.labels.length).fill(1);
-  // From the pixel on the rim the border itself is half a pixel away.
-  const reach = radius - 0.5;
-  // What is as far away as that is not in the disc.
-  if (reach > 0) new SweptDisc(map, reach - 1e-6).mark(rimOf(map), core, 0);
-  return core.includes(1) ? core : undefined;
+export function coresOf(map: LabelMap, radius: number): Bitmap {
+  const reach = reachOf(radius);
+  return (reach > 0 ? new DiscShape(reach).dilated(rimOf(map)) : new Bitmap(map)).complement();
+}
+
+/** The same of one set of pixels. */
+export function coresIn(set: Bitmap, radius: number): Bitmap {
+  const reach = reachOf(radius);
+  return reach > 0 ? set.without(new DiscShape(reach).dilated(set.edge(true))) : set;
+}
+
+/** From the pixel on the rim the border itself is half a pixel away. What is as far away as that is not in the disc. */
+function reachOf(radius: number): number {
+  return radius - 0.5 - 1e-6;
 }
 
 /** The pixels that have a neighbour of another label, or none at some side. */
-function rimOf({ width, height, labels }: LabelMap): number[] {
-  const rim: number[] = [];
+function rimOf(map: LabelMap): Bitmap {
+  const { width, height, labels } = map;
+  const rim = new Bitmap(map);
   const fours = new DataView(labels.buffer, labels.byteOffset, labels.length);
   for (let y = 0; y < height; y += 1) {
     checkpoint(width >> 1);
@@ -46,7 +55,7 @@ function rimOf({ width, height, labels }: LabelMap): number[] {
         labels[at + 1] === label &&
         labels[at + width] === label &&
         labels[at - width] === label;
-      if (!isInside) rim.push(at);
+      if (!isInside) rim.add(at);
     }
   }
   return rim;

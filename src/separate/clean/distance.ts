@@ -1,7 +1,8 @@
 /** How far each pixel is from the nearest site, and which site that is. */
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
-import type { Grid } from '../labels/box-blur';
+import type { Bitmap } from '../bits/bitmap';
+import { forRunsInRow } from '../bits/runs';
 
 export interface Distances {
   /** Squared, in pixels; infinite where there is no site. */
@@ -13,14 +14,13 @@ export interface Distances {
 /**
  * Exact Euclidean distances in a time that goes with the pixels alone.
  * P. F. Felzenszwalb, D. P. Huttenlocher, "Distance transforms of sampled functions", Theory of Computing 8, 2012.
- * @param sites 1 where a pixel is one
  */
-export function distancesTo(sites: Uint8Array, grid: Grid): Distances {
-  const { width, height } = grid;
-  const inColumn = new Int32Array(sites.length).fill(-1);
-  nearestInColumns(sites, inColumn, grid);
-  const squared = new Float32Array(sites.length);
-  const nearest = new Int32Array(sites.length).fill(-1);
+export function distancesTo(sites: Bitmap): Distances {
+  const { width, height } = sites;
+  const inColumn = new Int32Array(width * height).fill(-1);
+  nearestInColumns(sites, inColumn);
+  const squared = new Float32Array(inColumn.length);
+  const nearest = new Int32Array(inColumn.length).fill(-1);
   const row = new LowerEnvelope(width);
   for (let y = 0; y < height; y += 1) {
     checkpoint(4 * width);
@@ -35,13 +35,12 @@ export function distancesTo(sites: Uint8Array, grid: Grid): Distances {
 }
 
 /** For each pixel the row of the nearest site in its own column, or -1. */
-function nearestInColumns(sites: Uint8Array, into: Int32Array, { width, height }: Grid): void {
+function nearestInColumns(sites: Bitmap, into: Int32Array): void {
+  const { width, height } = sites;
   for (let y = 0; y < height; y += 1) {
     checkpoint(width);
-    for (let at = y * width; at < (y + 1) * width; at += 1) {
-      if (sites[at] === 1) into[at] = y;
-      else if (y > 0) into[at] = defined(into[at - width]);
-    }
+    if (y > 0) into.copyWithin(y * width, (y - 1) * width, y * width);
+    forRunsInRow(sites, y, (start, stop) => into.fill(y, start, stop));
   }
   for (let y = height - 2; y >= 0; y -= 1) {
     checkpoint(width);

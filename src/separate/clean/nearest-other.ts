@@ -1,18 +1,20 @@
-/** How far pixels are from what is not of their label. */
+/** How far pixels are from what is not of their set. */
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
-import type { LabelMap } from '../raster';
+import type { Grid } from '../labels/box-blur';
 
 export class NearestOther {
-  private readonly map: LabelMap;
+  private readonly grid: Grid;
+  private readonly isOther: (pixel: number) => boolean;
   private readonly reach: number;
   /** Steps within reach, the nearest first; of those as near row by row. */
   private readonly dx: Int32Array;
   private readonly dy: Int32Array;
 
   /** @param reach pixels; what is as far away as that is not looked at */
-  constructor(map: LabelMap, reach: number) {
-    this.map = map;
+  constructor(grid: Grid, isOther: (pixel: number) => boolean, reach: number) {
+    this.grid = grid;
+    this.isOther = isOther;
     this.reach = reach;
     const steps: [number, number][] = [];
     for (let y = -reach; y <= reach; y += 1) {
@@ -23,17 +25,16 @@ export class NearestOther {
     this.dy = Int32Array.from(steps, ([, y]) => y);
   }
 
-  /** The nearest pixel of another label, none where it is the frame, and how far away it is, in pixels. */
+  /** The nearest pixel that is not in the set, none where it is the frame, and how far away it is, in pixels. */
   of(at: number): { readonly distance: number; readonly pixel: number | undefined } {
-    const { width, height, labels } = this.map;
+    const { width, height } = this.grid;
     const x = at % width;
     const y = (at - x) / width;
-    const label = labels[at];
     for (let i = 0; i < this.dx.length; i += 1) {
       const [u, v] = [defined(this.dx[i]), defined(this.dy[i])];
       const isInside = x + u >= 0 && x + u < width && y + v >= 0 && y + v < height;
       const other = at + v * width + u;
-      if (isInside && labels[other] === label) continue;
+      if (isInside && !this.isOther(other)) continue;
       checkpoint(i >> 3);
       return { distance: Math.sqrt(u * u + v * v), pixel: isInside ? other : undefined };
     }

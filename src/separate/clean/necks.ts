@@ -4,13 +4,12 @@
  */
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
+import type { Bitmap } from '../bits/bitmap';
+import type { Grid } from '../labels/box-blur';
 import { Joined } from '../layers/components';
-import { edgeOf, hasNeighbour } from '../layers/discs';
-import { SweptDisc } from '../layers/swept-disc';
-import type { LabelMap } from '../raster';
-import { coresOf } from './cores';
+import { hasNeighbour } from '../layers/discs';
 import { NearestOther } from './nearest-other';
-import { partNumbers } from './part-numbers';
+import { BEYOND, Owners, THIN } from './neck-owners';
 
 /** Pixels along and across: roots as near to each other lie beside each other. */
 const LINK = 2;
@@ -29,74 +28,50 @@ export interface Neck {
   readonly middle: readonly number[];
 }
 
-/**
- * @param sets for each pixel its set
- * @param radius pixels: half of the least width
- */
-export function necksOf(sets: LabelMap, isWanted: (set: number) => boolean, radius: number): Neck[] {
-  const core = coresOf(sets, radius);
-  return core ? thinNecks(sets, isWanted, ownersOf(sets, core, radius), radius) : [];
+/** @param radius pixels: half of the least width */
+export function necksOf(set: Bitmap, radius: number): Neck[] {
+  return thinNecks(set, new Owners(set, radius), radius);
 }
-
-const NOBODY = -1;
 
 /** Thin pixels are known by their places in the list of their part, counted down from here, when they are in it. */
-const FIRST_PLACE = -2;
+const FIRST_PLACE = -4;
 
-/** For each pixel the connected core whose discs cover it; nobody where there is none, or more than one. */
-function ownersOf(sets: LabelMap, core: Uint8Array, radius: number): Int32Array {
-  const owners = partNumbers(sets, core, NOBODY);
-  const contested: number[] = [];
-  const { labels } = sets;
-  // Cores beside each other are one, and of one set.
-  new SweptDisc(sets, radius + 0.5).visit(edgeOf(sets, core, 1), (pixel, middle) => {
-    if (core[pixel] === 1 || labels[pixel] !== labels[middle]) return;
-    const own = defined(owners[middle]);
-    if (owners[pixel] === NOBODY) owners[pixel] = own;
-    else if (owners[pixel] !== own) contested.push(pixel);
-  });
-  for (const at of contested) owners[at] = NOBODY;
-  return owners;
-}
-
-function thinNecks(sets: LabelMap, isWanted: (set: number) => boolean, owners: Int32Array, radius: number): Neck[] {
-  const { labels } = sets;
+function thinNecks(grid: Grid, known: Owners, radius: number): Neck[] {
   const necks: Neck[] = [];
-  for (let start = owners.indexOf(NOBODY); start >= 0; start = owners.indexOf(NOBODY, start + 1)) {
-    if (!isWanted(defined(labels[start]))) continue;
+  const owners = known.of;
+  for (const start of known.thin) {
+    if (owners[start] !== THIN) continue;
     const thin: number[] = [start];
     const roots = new Set<number>();
-    const set = labels[start];
     owners[start] = FIRST_PLACE;
     // The list grows while it is gone through.
     for (const at of thin) {
       checkpoint(8);
-      hasNeighbour(sets, at, (pixel) => {
-        if (labels[pixel] !== set) return false;
-        const owner = defined(owners[pixel]);
-        if (owner > NOBODY) roots.add(pixel);
-        else if (owner === NOBODY) {
+      hasNeighbour(grid, at, (pixel) => {
+        const owner = known.at(pixel);
+        if (owner >= 0) roots.add(pixel);
+        else if (owner === THIN) {
           owners[pixel] = FIRST_PLACE - thin.length;
           thin.push(pixel);
         }
         return false;
       });
     }
-    necks.push(...necksAmong(sets, thin, owners, stretchesOf(sets, owners, [...roots]), radius));
+    necks.push(...necksAmong(grid, thin, owners, stretchesOf(grid, owners, [...roots]), radius));
   }
   return necks;
 }
 
 /** Joins the deepest pixels first: one that joins two roots is where a neck is narrowest. */
 function necksAmong(
-  sets: LabelMap,
+  grid: Grid,
   thin: readonly number[],
   owners: Int32Array,
   { of: stretchOf, count }: Stretches,
   radius: number,
 ): Neck[] {
   if (count < 2) return [];
-  const nearest = new NearestOther(sets, Math.ceil(radius) + 1);
+  const nearest = new NearestOther(grid, (pixel) => owners[pixel] === BEYOND, Math.ceil(radius) + 1);
   const depths = Float64Array.from(thin, (pixel) => nearest.of(pixel).distance);
   const depth = (i: number): number => defined(depths[i]);
   const depthAt = (pixel: number): number => {
@@ -109,15 +84,16 @@ function necksAmong(
   for (const i of [...thin.keys()].sort((a, b) => depth(b) - depth(a))) {
     const at = defined(thin[i]);
     const beside: number[] = [];
-    hasNeighbour(sets, at, (pixel) => {
-      if (sets.labels[pixel] !== sets.labels[at]) return false;
+    hasNeighbour(grid, at, (pixel) => {
+      const owner = defined(owners[pixel]);
+      if (owner === BEYOND) return false;
       const stretch = stretchOf.get(pixel);
-      beside.push(stretch === undefined ? FIRST_PLACE - defined(owners[pixel]) : thin.length + stretch);
+      beside.push(stretch === undefined ? FIRST_PLACE - owner : thin.length + stretch);
       return false;
     });
     if (!parts.add(i, beside) || depth(i) > radius - SURELY) continue;
     const isWithIt = parts.with(i);
-    const middle = thin.filter((pixel, j) => isWithIt(j) && isDeepest(sets, pixel, depthAt));
+    const middle = thin.filter((pixel, j) => isWithIt(j) && isDeepest(grid, owners, pixel, depthAt));
     necks.push({ waist: at, depth: depth(i), beside: nearest.of(at).pixel, middle: [at, ...middle] });
   }
   return necks;
@@ -163,7 +139,7 @@ interface Stretches {
 }
 
 /** The roots in stretches: those of one have one owner, and lie beside each other. */
-function stretchesOf({ width }: LabelMap, owners: Int32Array, roots: readonly number[]): Stretches {
+function stretchesOf({ width }: Grid, owners: Int32Array, roots: readonly number[]): Stretches {
   const of = new Map(roots.map((root) => [root, -1]));
   let count = 0;
   for (const first of roots) {
@@ -186,9 +162,9 @@ function stretchesOf({ width }: LabelMap, owners: Int32Array, roots: readonly nu
   return { of, count };
 }
 
-/** Whether in some direction neither of its neighbours is farther from other labels. */
-function isDeepest({ width, labels }: LabelMap, at: number, depthAt: (pixel: number) => number): boolean {
+/** Whether in some direction neither of its neighbours is farther from what is not in the set. */
+function isDeepest({ width }: Grid, owners: Int32Array, at: number, depthAt: (pixel: number) => number): boolean {
   const own = depthAt(at);
-  const isLower = (pixel: number): boolean => labels[pixel] !== labels[at] || depthAt(pixel) <= own;
+  const isLower = (pixel: number): boolean => (owners[pixel] ?? BEYOND) === BEYOND || depthAt(pixel) <= own;
   return [1, width, width + 1, width - 1].some((step) => isLower(at - step) && isLower(at + step));
 }

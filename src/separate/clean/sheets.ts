@@ -2,11 +2,13 @@
  * Areas whose sheets hold. A layer's sheet is what all earlier colours show, and the ground: where two of them meet between
  * two of the layer's own tips each may be wide by itself, and both together too thin.
  */
-import { defined } from '../../base/defined';
+import type { Bitmap } from '../bits/bitmap';
+import { LabelSets } from '../bits/label-sets';
 import { Ranks } from '../layers/ranks';
 import type { LabelMap } from '../raster';
 import { type CleanUp, cleanedUp } from './clean-up';
-import { type Sets, withoutNecks } from './mend-necks';
+import { withoutNecks } from './mend-necks';
+import { necksOf } from './necks';
 
 /** So often all sheets are gone through: what is mended for one may be thin in another. */
 const ROUNDS = 4;
@@ -25,8 +27,8 @@ export function clearedSheets<Map extends LabelMap>(
   let now: Map | LabelMap = map;
   for (let round = 0; round < ROUNDS; round += 1) {
     const before = now;
-    now = mends.of(now, 0, { of: now, isWanted: () => true });
-    for (let rank = 1; rank < order.length; rank += 1) now = mends.of(now, rank, earlierThan(now, ranks, rank));
+    now = mends.ofAreas(now);
+    for (let rank = 1; rank < order.length; rank += 1) now = mends.ofSheet(now, rank, ranks);
     if (now === before) return now;
     // Between mends crumbs are left.
     now = cleanedUp(now, { width, keepsCorners, rounds: 1 }) ?? now;
@@ -37,33 +39,44 @@ export function clearedSheets<Map extends LabelMap>(
 /** Mends sets that are not known to be without necks. */
 class Mends {
   private readonly radius: number;
-  /** By number of a set: how it was when it had none. */
-  private readonly sound = new Map<number, Uint8Array>();
+  /** By name: how a set was when it had no necks. */
+  private readonly sound = new Map<string, Bitmap>();
+
+  private last: { readonly map: LabelMap; readonly sets: LabelSets } | undefined;
 
   constructor(radius: number) {
     this.radius = radius;
   }
 
-  of(map: LabelMap, number: number, sets: Sets): LabelMap {
-    const known = this.sound.get(number);
-    if (known && areSame(known, sets.of.labels)) return map;
-    const labels = withoutNecks(map, sets, this.radius);
-    if (labels) return { ...map, labels };
-    this.sound.set(number, sets.of.labels);
-    return map;
+  ofAreas(map: LabelMap): LabelMap {
+    const { labels } = map;
+    const sets = this.setsOf(map);
+    const necks = sets.labels.flatMap((label) => this.necksIn(`area ${label}`, sets.of(label)));
+    if (necks.length === 0) return map;
+    return { ...map, labels: withoutNecks(map, necks, (one, other) => labels[one] === labels[other], this.radius) };
   }
-}
 
-function areSame(one: Uint8Array, other: Uint8Array): boolean {
-  for (let at = 0; at < one.length; at += 1) if (one[at] !== other[at]) return false;
-  return true;
-}
+  /** The sheet of what is sprayed in a place of the order. */
+  ofSheet(map: LabelMap, rank: number, ranks: Ranks): LabelMap {
+    const isSheet = (label: number): boolean => ranks.of(label) < rank;
+    const necks = this.necksIn(`sheet ${rank}`, this.setsOf(map).where(isSheet));
+    if (necks.length === 0) return map;
+    const isInSheet = (pixel: number): boolean => isSheet(map.labels[pixel] ?? 0);
+    return {
+      ...map,
+      labels: withoutNecks(map, necks, (one, other) => isInSheet(one) === isInSheet(other), this.radius),
+    };
+  }
 
-const EARLIER = 1;
+  private setsOf(map: LabelMap): LabelSets {
+    if (this.last?.map !== map) this.last = { map, sets: new LabelSets(map) };
+    return this.last.sets;
+  }
 
-function earlierThan(map: LabelMap, ranks: Ranks, rank: number): Sets {
-  const setOf = Uint8Array.from({ length: 256 }, (_, label) => (ranks.of(label) < rank ? EARLIER : 0));
-  const labels = new Uint8Array(map.labels.length);
-  for (let at = 0; at < labels.length; at += 1) labels[at] = defined(setOf[defined(map.labels[at])]);
-  return { of: { ...map, labels }, isWanted: (set) => set === EARLIER };
+  private necksIn(name: string, set: Bitmap) {
+    if (this.sound.get(name)?.equals(set)) return [];
+    const necks = necksOf(set, this.radius);
+    if (necks.length === 0) this.sound.set(name, set);
+    return necks;
+  }
 }

@@ -29,7 +29,9 @@ const TRACE_BESIDE = 1 / 64;
 /** The flat colours, the commonest first, with the number of blocks they fill; undefined for what is no flat drawing. */
 export function flatColours({ width, height, data }: Picture): Bin[] | undefined {
   const counts = new Map<number, number>();
-  let blocks = 0;
+  const all = (width - 1) * (height - 1);
+  const most = (1 - MOSTLY_FLAT) * all;
+  let others = 0;
   for (let y = 0; y + 1 < height; y += 1) {
     checkpoint(width);
     let last = -1;
@@ -40,17 +42,20 @@ export function flatColours({ width, height, data }: Picture): Bin[] | undefined
         run += 1;
         continue;
       }
-      if (last >= 0) counts.set(last, (counts.get(last) ?? 0) + run);
-      if (last >= 0) blocks += run;
+      addRun(counts, last, run);
+      if (last < 0) others += run;
       last = colour;
       run = 1;
     }
-    if (last >= 0) counts.set(last, (counts.get(last) ?? 0) + run);
-    if (last >= 0) blocks += run;
-    if (counts.size > MOST_COLOURS) return undefined;
+    addRun(counts, last, run);
+    if (last < 0) others += run;
+    if (others > most || counts.size > MOST_COLOURS) return undefined;
   }
-  const all = (width - 1) * (height - 1);
-  return blocks < MOSTLY_FLAT * all ? undefined : distinct(counts, all);
+  return distinct(counts, all);
+}
+
+function addRun(counts: Map<number, number>, colour: number, run: number): void {
+  if (colour >= 0) counts.set(colour, (counts.get(colour) ?? 0) + run);
 }
 
 /** As 0xrrggbb; -1 where the four pixels differ. */

@@ -8,13 +8,16 @@ export interface Grid {
   readonly height: number;
 }
 
+/** So many boxes, one after the other. */
+export const BLURS = 3;
+
 /**
  * Three box blurs of half-width `radius`, in place; outside, the values at the edge go on.
  * @param spare as long as `values`; it is written to
  */
 export function blur(values: Float32Array, grid: Grid, radius: number, spare: Float32Array): void {
   if (radius < 1) return;
-  for (let pass = 0; pass < 3; pass += 1) {
+  for (let pass = 0; pass < BLURS; pass += 1) {
     blurRows(values, spare, grid, radius);
     blurColumns(spare, values, grid, radius);
   }

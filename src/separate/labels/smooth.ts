@@ -1,9 +1,10 @@
 /** Labels of photos, without their grain. */
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
-import { oklabOf } from '../colour/oklab';
-import type { LabelMap, Picture, Rgb, SoftLabels } from '../raster';
-import { blur } from './box-blur';
+import { type Oklab, oklabOf } from '../colour/oklab';
+import type { LabelMap, Picture, Rgb } from '../raster';
+import { BLURS, blur } from './box-blur';
+import { mostInWindow, type Tile, tilesOf, type Window } from './tiles';
 
 /** Squared distance in OKLab: what is farther from a colour is no worse for it. Else a single glint would win a whole neighbourhood. */
 const WORST = 0.02;
@@ -17,27 +18,56 @@ const WORST = 0.02;
 export function smoothLabels(picture: Picture, colours: readonly Rgb[], radius: number): LabelMap {
   const { width, height } = picture;
   const places = oklabPlanes(picture);
+  const centres = colours.map(oklabOf);
   const labels = new Uint8Array(width * height);
-  const least = new Float32Array(width * height).fill(Infinity);
-  const cost = new Float32Array(width * height);
-  const spare = new Float32Array(width * height);
-  colours.forEach((colour, label) => {
-    const [l, a, b] = oklabOf(colour);
-    for (let at = 0; at < cost.length; at += 1) {
-      const dl = defined(places[3 * at]) - l;
-      const da = defined(places[3 * at + 1]) - a;
-      const db = defined(places[3 * at + 2]) - b;
-      cost[at] = Math.min(WORST, dl * dl + da * da + db * db);
+  const margin = BLURS * radius;
+  const [least, cost, spare] = [0, 0, 0].map(() => new Float32Array(mostInWindow(margin))) as [
+    Float32Array,
+    Float32Array,
+    Float32Array,
+  ];
+  for (const tile of tilesOf(picture, margin)) {
+    least.fill(Infinity);
+    centres.forEach((centre, label) => {
+      checkpoint(10 * tile.window.width * tile.window.height);
+      costsOf(places, width, tile.window, centre, cost);
+      blur(cost, tile.window, radius, spare);
+      keepLeast(tile, width, label, cost, least, labels);
+    });
+  }
+  return { width, height, labels };
+}
+
+/** How far each pixel of a window is from a colour. */
+function costsOf(places: Float32Array, width: number, window: Window, [l, a, b]: Oklab, into: Float32Array): void {
+  for (let y = 0, i = 0; y < window.height; y += 1) {
+    let from = 3 * ((window.top + y) * width + window.left);
+    for (let x = 0; x < window.width; x += 1, i += 1, from += 3) {
+      const dl = defined(places[from]) - l;
+      const da = defined(places[from + 1]) - a;
+      const db = defined(places[from + 2]) - b;
+      into[i] = Math.min(WORST, dl * dl + da * da + db * db);
     }
-    blur(cost, picture, radius, spare);
-    for (let at = 0; at < cost.length; at += 1) {
-      const value = defined(cost[at]);
-      if (value >= defined(least[at])) continue;
-      least[at] = value;
+  }
+}
+
+function keepLeast(
+  { minX, minY, maxX, maxY, window }: Tile,
+  width: number,
+  label: number,
+  cost: Float32Array,
+  least: Float32Array,
+  labels: Uint8Array,
+): void {
+  for (let y = minY; y < maxY; y += 1) {
+    let i = (y - window.top) * window.width + minX - window.left;
+    for (let at = y * width + minX; at < y * width + maxX; at += 1, i += 1) {
+      const value = defined(cost[i]);
+      if (value >= defined(least[i])) continue;
+      least[i] = value;
       labels[at] = label;
     }
-  });
-  return { width, height, labels };
+  }
 }
 
 /** L, a and b of each pixel. */
@@ -57,43 +87,4 @@ function oklabPlanes({ width, height, data }: Picture): Float32Array {
     }
   }
   return places;
-}
-
-/**
- * One step of threshold dynamics: each label's own area is blurred, the greatest wins. Borders lose their ripples, and how
- * near the two greatest come tells where between two pixels the border runs.
- * B. Merriman, J. Bence, S. Osher, "Diffusion generated motion by mean curvature", 1992.
- * @param radius pixels, half-width of the boxes
- */
-export function evened({ width, height, labels: before }: LabelMap, count: number, radius: number): SoftLabels {
-  const grid = { width, height };
-  const labels = new Uint8Array(before.length);
-  const other = new Uint8Array(before.length);
-  const first = new Float32Array(before.length);
-  const second = new Float32Array(before.length);
-  const area = new Float32Array(before.length);
-  const spare = new Float32Array(before.length);
-  for (let label = 0; label < count; label += 1) {
-    if (!before.includes(label)) continue;
-    for (let at = 0; at < area.length; at += 1) area[at] = before[at] === label ? 1 : 0;
-    blur(area, grid, radius, spare);
-    for (let at = 0; at < area.length; at += 1) {
-      const value = defined(area[at]);
-      if (value > defined(first[at])) {
-        second[at] = defined(first[at]);
-        other[at] = defined(labels[at]);
-        first[at] = value;
-        labels[at] = label;
-      } else if (value > defined(second[at])) {
-        second[at] = value;
-        other[at] = label;
-      }
-    }
-  }
-  for (let at = 0; at < area.length; at += 1) {
-    const most = defined(first[at]);
-    const next = defined(second[at]);
-    area[at] = next > 1e-6 ? most / (most + next) : 1;
-  }
-  return { ...grid, labels, other, share: area };
 }

@@ -51,21 +51,6 @@ export class Disc {
     const { reach, grid } = this;
     return x >= reach && y >= reach && x + reach < grid.width && y + reach < grid.height;
   }
-
-  /** The nearest pixel within the radius of one that is marked with 1; of those as near, the first. -1 where there is none. */
-  nearest(at: number, marks: Uint8Array): number {
-    const { dx, dy } = this;
-    const { width, height } = this.grid;
-    const x = at % width;
-    const y = (at - x) / width;
-    checkpoint(dx.length >> 2);
-    for (let i = 0; i < dx.length; i += 1) {
-      const u = x + defined(dx[i]);
-      const v = y + defined(dy[i]);
-      if (u >= 0 && v >= 0 && u < width && v < height && marks[v * width + u] === 1) return v * width + u;
-    }
-    return -1;
-  }
 }
 
 /** Whether some pixel beside one, at its four sides, is what is asked for. */
@@ -77,49 +62,4 @@ export function hasNeighbour({ width, height }: Grid, at: number, isWanted: (pix
     (at >= width && isWanted(at - width)) ||
     (at + width < width * height && isWanted(at + width))
   );
-}
-
-/** Four bytes of one value. */
-export const FOUR_TIMES = 0x01010101;
-
-/**
- * The pixels of a value that have one of another value at one of their four sides. The frame is no edge.
- * @param values of 0 and 1
- */
-export function edgeOf({ width, height }: Grid, values: Uint8Array, value: number): number[] {
-  const edge: number[] = [];
-  const fours = new DataView(values.buffer, values.byteOffset, values.length);
-  const [all, none] = [value * FOUR_TIMES, (1 - value) * FOUR_TIMES];
-  for (let y = 0; y < height; y += 1) {
-    checkpoint(width >> 1);
-    const row = y * width;
-    const end = row + width;
-    // Beside the frame a pixel stands for the one that is not there.
-    const [above, below] = [y > 0 ? width : 0, y + 1 < height ? width : 0];
-    for (let at = row; at < end; at += 1) {
-      // Most pixels lie far from any edge: four are passed at once.
-      if (at + 4 < end) {
-        const four = fours.getUint32(at);
-        const isFar =
-          four === none ||
-          (four === all &&
-            values[at + 4] === value &&
-            (at === row || values[at - 1] === value) &&
-            fours.getUint32(at - above) === all &&
-            fours.getUint32(at + below) === all);
-        if (isFar) {
-          at += 3;
-          continue;
-        }
-      }
-      if (values[at] !== value) continue;
-      const isEdge =
-        (at > row && values[at - 1] !== value) ||
-        (at + 1 < end && values[at + 1] !== value) ||
-        values[at - above] !== value ||
-        values[at + below] !== value;
-      if (isEdge) edge.push(at);
-    }
-  }
-  return edge;
 }

@@ -2,7 +2,7 @@
 import { defined } from '../../base/defined';
 import { bestOrder, bitsOf, costOf, MAX_ORDERED_LAYERS } from '../../stack/order/best-order';
 import { labOf } from '../colour/difference';
-import type { LabelMap, Rgb } from '../raster';
+import { type LabelMap, labelsIn, type Rgb } from '../raster';
 import { type Hole, holesOf } from './holes';
 
 export interface PaintingOrder {
@@ -23,8 +23,7 @@ export interface OrderWish {
 }
 
 export function paintingOrder(map: LabelMap, colours: readonly Rgb[], wish: OrderWish): PaintingOrder {
-  const seen = new Set(map.labels);
-  const painted = colours.flatMap((_, label) => (seen.has(label) && !wish.unpainted.has(label) ? [label] : []));
+  const painted = labelsIn(map).filter((label) => label < colours.length && !wish.unpainted.has(label));
   const holes = holesOf(map, colours.length);
   const cost = (layer: number, later: number): number => {
     const own = defined(holes[defined(painted[layer])]);

@@ -5,11 +5,13 @@
  */
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
+import { Bitmap } from '../bits/bitmap';
+import { DiscShape } from '../bits/disc-shape';
+import { LabelSets } from '../bits/label-sets';
 import { necksOf } from '../clean/necks';
 import type { LabelMap } from '../raster';
 import { Disc } from './discs';
 import type { Ranks } from './ranks';
-import { Thin } from './thin';
 
 /** The region of pixels that a layer paints though a later one covers them. */
 export const UNDER_LATER = 254;
@@ -41,10 +43,11 @@ export function* spreadLayers(map: LabelMap, ranks: Ranks, sizes: SpreadSizes): 
 
 class Spreading {
   private readonly map: LabelMap;
+  private readonly sets: LabelSets;
   private readonly ranks: Ranks;
   private readonly sizes: SpreadSizes;
-  private readonly thinSheet: Thin;
-  private readonly thinPaint: Thin;
+  private readonly sheetDisc: DiscShape;
+  private readonly paintDisc: DiscShape;
   private readonly slip: Disc;
   /** Pixels of each rank, that of the ground first, beside later colours. */
   private readonly rims: number[][];
@@ -58,9 +61,10 @@ class Spreading {
     const { slip, bridge, opening } = sizes;
     this.sizes = sizes;
     this.map = map;
+    this.sets = new LabelSets(map);
     this.ranks = ranks;
-    this.thinSheet = new Thin(map, bridge / 2);
-    this.thinPaint = new Thin(map, opening / 2);
+    this.sheetDisc = discAcross(bridge);
+    this.paintDisc = discAcross(opening);
     this.slip = new Disc(map, slip);
     this.rims = slip > 0 ? rimsOf(map, ranks) : [];
     this.least = new Float32Array(map.labels.length).fill(Infinity);
@@ -69,17 +73,12 @@ class Spreading {
   }
 
   underLater(rank: number, label: number): number[] {
-    const { labels } = this.map;
     const reached = this.reach(rank);
     if (reached.length === 0) return [];
-    const paint = new Uint8Array(labels.length);
-    for (let at = 0; at < paint.length; at += 1) if (labels[at] === label) paint[at] = 1;
-    const isFree = this.awayFromEarlier(rank);
-    for (const at of reached) if (isFree(at)) paint[at] = 1;
-    this.settle(paint, label, isFree);
-    const under: number[] = [];
-    for (let at = 0; at < paint.length; at += 1) if (paint[at] === 1 && labels[at] !== label) under.push(at);
-    return under;
+    const own = this.sets.of(label);
+    const free = this.awayFromEarlier(rank);
+    const paint = this.settled(own.or(Bitmap.ofPixels(this.map, reached).and(free)), own, free);
+    return paint.without(own).pixels();
   }
 
   /**
@@ -107,51 +106,42 @@ class Spreading {
   }
 
   /** Gives up sheet under later paint that is too thin, and paint that is; last the sheet, for that must hold. */
-  private settle(paint: Uint8Array, label: number, isFree: (at: number) => boolean): void {
+  private settled(reached: Bitmap, own: Bitmap, free: Bitmap): Bitmap {
+    let paint = this.withoutNecks(reached, free);
     for (let time = 0; ; time += 1) {
-      const sheet = new Uint8Array(paint.length);
-      for (let at = 0; at < sheet.length; at += 1) sheet[at] = 1 - defined(paint[at]);
-      if (time === 0) this.cutNecks(paint, sheet, isFree);
-      for (const at of this.thinSheet.of(sheet)) if (isFree(at)) paint[at] = 1;
-      if (time === SETTLED) return;
-      const thin = this.thinPaint.of(paint).filter((at) => this.map.labels[at] !== label);
-      if (thin.length === 0) return;
-      for (const at of thin) paint[at] = 0;
+      paint = paint.or(this.sheetDisc.uncovered(paint.complement()).and(free));
+      if (time === SETTLED) return paint;
+      const thin = this.paintDisc.uncovered(paint).without(own);
+      if (thin.isEmpty) return paint;
+      paint = paint.without(thin);
     }
   }
 
   /** Where sheet under later paint is too narrow it is cut. */
-  private cutNecks(paint: Uint8Array, sheet: Uint8Array, isFree: (at: number) => boolean): void {
-    const disc = new Disc(this.map, this.sizes.opening / 2);
-    const { width, height } = this.map;
-    for (const { waist } of necksOf({ width, height, labels: sheet }, (set) => set === 1, this.sizes.bridge / 2)) {
-      disc.stamp(waist, (at) => {
-        if (!isFree(at)) return;
-        paint[at] = 1;
-        sheet[at] = 0;
-      });
-    }
+  private withoutNecks(paint: Bitmap, free: Bitmap): Bitmap {
+    const { opening, bridge } = this.sizes;
+    const waists = necksOf(paint.complement(), bridge / 2).map(({ waist }) => waist);
+    const cut = new DiscShape(opening / 2).dilated(Bitmap.ofPixels(this.map, waists));
+    return paint.or(cut.and(free));
   }
 
   /**
    * Under which pixels a colour may reach: later ones, away from earlier ones and from bare ground. Its edge would come out
    * there beside the later colour's own.
    */
-  private awayFromEarlier(rank: number): (at: number) => boolean {
-    const { map, ranks } = this;
-    const beside = new Disc(map, Math.SQRT2);
-    const known = new Int8Array(map.labels.length);
-    return (at) => {
-      if (known[at] === 0) {
-        let found = ranks.at(map, at) <= rank;
-        beside.stamp(at, (pixel) => {
-          found ||= ranks.at(map, pixel) < rank;
-        });
-        known[at] = found ? 2 : 1;
-      }
-      return known[at] === 1;
-    };
+  private awayFromEarlier(rank: number): Bitmap {
+    const where = (isWanted: (rank: number) => boolean): Bitmap =>
+      this.sets.where((label) => isWanted(this.ranks.of(label)));
+    const earlier = where((other) => other < rank);
+    return where((other) => other > rank).without(new DiscShape(Math.SQRT2).dilated(earlier));
   }
+}
+
+/**
+ * A disc of so many pixels. From a pixel's centre to its edge it is half a pixel; what is as far away as that is not in the disc.
+ */
+export function discAcross(pixels: number): DiscShape {
+  return new DiscShape(pixels / 2 + 0.5 - 1e-6);
 }
 
 /** Whether a pixel lies between two others, seen from it. */

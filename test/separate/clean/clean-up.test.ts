@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { Bitmap } from '../../../src/separate/bits/bitmap';
+import { LabelSets } from '../../../src/separate/bits/label-sets';
 import { cleanedUp } from '../../../src/separate/clean/clean-up';
 import { coresOf } from '../../../src/separate/clean/cores';
 import { distancesTo } from '../../../src/separate/clean/distance';
@@ -12,7 +14,8 @@ describe('distances', () => {
     for (const share of [0.002, 0.05, 0.5]) {
       const sites = Uint8Array.from({ length: 64 * 64 }, () => Number(random() < share));
       sites[777] = 1;
-      const { squared, nearest } = distancesTo(sites, grid);
+      const pixels = [...sites.keys()].filter((at) => sites[at] === 1);
+      const { squared, nearest } = distancesTo(Bitmap.ofPixels(grid, pixels));
       for (let at = 0; at < sites.length; at += 1) {
         const least = nearestSquared(sites, at, 64);
         expect(squared[at]).toBe(least);
@@ -23,7 +26,7 @@ describe('distances', () => {
   });
 
   it('are infinite where there is no site', () => {
-    const { squared, nearest } = distancesTo(new Uint8Array(12), { width: 4, height: 3 });
+    const { squared, nearest } = distancesTo(new Bitmap({ width: 4, height: 3 }));
     expect(squared).toEqual(new Float32Array(12).fill(Infinity));
     expect(nearest).toEqual(new Int32Array(12).fill(-1));
   });
@@ -44,19 +47,18 @@ describe('clean-up', () => {
 
   it('finds the pixels round which a disc of one label lies', () => {
     const map = blots(70, 60, 3, 14, 5);
-    const core = coresOf(map, width / 2)!;
+    const core = coresOf(map, width / 2);
     const radius = width / 2 - 0.5;
-    for (let at = 0; at < core.length; at += 1) expect(core[at]).toBe(Number(isDeep(map, at, radius)));
+    map.labels.forEach((_, at) => expect(core.has(at)).toBe(isDeep(map, at, radius)));
   });
 
   it('leaves only tips: none reaches farther beyond the discs of its label than they are wide', () => {
     const radius = (width - 2) / 2;
     for (const seed of [1, 2, 3]) {
       const clean = cleanedUp(blots(90, 80, 4, 60, seed), { width, keepsCorners: false })!;
-      const core = coresOf(clean, radius)!;
+      const core = coresOf(clean, radius);
       for (const label of new Set(clean.labels)) {
-        const own = core.map((value, at) => (clean.labels[at] === label ? value : 0));
-        const { squared } = distancesTo(own, clean);
+        const { squared } = distancesTo(core.and(new LabelSets(clean).of(label)));
         clean.labels.forEach((each, at) => {
           if (each === label) expect(Math.sqrt(squared[at]!)).toBeLessThanOrEqual(radius + width);
         });
@@ -75,6 +77,15 @@ describe('clean-up', () => {
   it('counts the frame as an edge: what it cuts off is not wide enough', () => {
     const map = stripes([4, 40], 44);
     expect(new Set(cleanedUp(map, { width, keepsCorners: false })!.labels)).toEqual(new Set([1]));
+  });
+
+  it('gives what lies far from all that is wide enough to the nearest', () => {
+    // A block of 1, and stripes of 2 and 3 that are too thin, farther and farther from it.
+    const labels = Uint8Array.from({ length: 300 * 40 }, (_, at) =>
+      at % 300 < 20 ? 1 : 2 + ((at % 300) % 6 > 2 ? 1 : 0),
+    );
+    const clean = cleanedUp({ width: 300, height: 40, labels }, { width, keepsCorners: false, rounds: 1 })!;
+    expect(new Set(clean.labels)).toEqual(new Set([1]));
   });
 
   it('keeps the corners of a drawing, and rounds those of a photo', () => {

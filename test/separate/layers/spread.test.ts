@@ -1,12 +1,17 @@
 import { describe, expect, it } from 'vitest';
+import { LabelSets } from '../../../src/separate/bits/label-sets';
+import type { Grid } from '../../../src/separate/labels/box-blur';
 import { Ranks } from '../../../src/separate/layers/ranks';
-import { spreadLayers, UNDER_LATER } from '../../../src/separate/layers/spread';
-import { Thin } from '../../../src/separate/layers/thin';
+import { discAcross, spreadLayers, UNDER_LATER } from '../../../src/separate/layers/spread';
 import type { LabelMap } from '../../../src/separate/raster';
 import { blots } from '../pictures';
 
 const ORDER = [0, 1, 2, 3];
 const SIZES = { slip: 5, bridge: 8, opening: 6 };
+
+/** The pixels of 1 that no disc of so many pixels across within them covers. */
+const thinOf = ({ width, height }: Grid, labels: Uint8Array, pixels: number): number[] =>
+  discAcross(pixels).uncovered(new LabelSets({ width, height, labels }).of(1)).pixels();
 
 describe('what is thin', () => {
   it('is what no disc within the set covers, by trying all', () => {
@@ -27,7 +32,7 @@ describe('what is thin', () => {
         if (disc.every((pixel) => labels[pixel] === 1)) for (const pixel of disc) covered.add(pixel);
       }
       const expected = [...labels.keys()].filter((at) => labels[at] === 1 && !covered.has(at));
-      expect(new Thin(grid, radius).of(labels)).toEqual(expected);
+      expect(thinOf(grid, labels, 2 * radius)).toEqual(expected);
     }
   });
 
@@ -37,7 +42,7 @@ describe('what is thin', () => {
       const labels = Uint8Array.from({ length: side * side }, (_, at) =>
         Number(Math.hypot((at % side) - 20, Math.floor(at / side) - 20) < 8 + ring),
       );
-      expect(new Thin({ width: side, height: side }, 2.502).of(labels).length).toBeLessThan(20);
+      expect(thinOf({ width: side, height: side }, labels, 5.004).length).toBeLessThan(20);
     }
   });
 });
@@ -52,7 +57,7 @@ describe('spread colours', () => {
         const regions = map.labels.slice();
         for (const at of under) regions[at] = UNDER_LATER;
         const sheet = Uint8Array.from(regions, (region) => Number(region !== label && region !== UNDER_LATER));
-        const thin = new Set(new Thin(map, SIZES.bridge / 2).of(sheet));
+        const thin = new Set(thinOf(map, sheet, SIZES.bridge));
         const ranksWithin = (at: number, reach: number): number[] => {
           const found: number[] = [];
           for (let y = Math.floor(at / map.width) - reach; y <= Math.floor(at / map.width) + reach; y += 1) {
