@@ -89,6 +89,8 @@ export type FromSeparator =
       readonly config: string;
       readonly bridges: number;
       readonly islands: number;
+      /** Layers that are cut as two sheets in one paint, as one has no room for the bridges that its islands need. */
+      readonly twoSheets: readonly string[];
     }
   /** @property message a clause that follows the picture's name */
   | { readonly type: 'refused'; readonly id: number; readonly message: string }

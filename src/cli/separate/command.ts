@@ -215,6 +215,7 @@ function jsonOf({ separation, looked, files, edited }: Outcome): object {
     tooFine: tidy(tooFine),
     islands: { ...islands, bridged: looked.islands },
     bridges: looked.bridges,
+    twoSheets: looked.twoSheets,
     findings: looked.findings,
     left: looked.left.map(({ at, ...place }) => ({ ...place, ...(at && { at: { x: tidy(at.x), y: tidy(at.y) } }) })),
     files,
@@ -237,6 +238,13 @@ function placesOf({ left }: LookedOver): string[] {
   return left.length > TOLD_PLACES ? [...places, `  and ${count(left.length - TOLD_PLACES, 'more place')}`] : places;
 }
 
+function twoSheetsOf({ twoSheets }: LookedOver): string[] {
+  const names = twoSheets.map((name) => `"${oneLine(name)}"`).join(', ');
+  return twoSheets.length === 0
+    ? []
+    : [`  cut as two sheets in one paint, for one has no room for bridges that hold: ${names}`];
+}
+
 function textOf(folder: string, { separation, looked, files, edited }: Outcome): string {
   const { layers, islands, nodes, difference, detail } = separation;
   const lines = layers.map(({ name, paint }, i) => `  ${i + 1}  ${paint}  ${oneLine(name)}`);
@@ -248,6 +256,7 @@ function textOf(folder: string, { separation, looked, files, edited }: Outcome):
     ...lines,
     `  ${count(nodes, 'curve')}; colours differ from the picture by ${difference.toFixed(1)} on average (CIEDE2000)`,
     `  islands: ${islands.alone} where each colour is cut by itself, ${islands.ordered} in this order${left && `; ${left}`}`,
+    ...twoSheetsOf(looked),
     ...(found.length > 0 ? [`  tombolo check will say: ${found.join(', ')}`] : []),
     ...placesOf(looked),
     ...(edited === undefined

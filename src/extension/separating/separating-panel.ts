@@ -119,12 +119,15 @@ export class SeparatingPanel {
     config,
     bridges,
     islands,
+    twoSheets,
   }: Extract<FromSeparator, { type: 'sheets' }>): Promise<void> {
     const file = drawingName(this.picture);
     try {
       const shown = await writeSheets({ folder: this.folder, file, drawing, config });
       const left = islands === 0 ? '' : l10n.t(', {0} left', count(islands, 'island'));
-      this.endWriting(shown ? l10n.t('{0} written, {1} added{2}.', file, count(bridges, 'bridge'), left) : '');
+      const doubled = twoSheets.map((name) => l10n.t(' "{0}" is cut as two sheets in one paint.', name)).join('');
+      const said = l10n.t('{0} written, {1} added{2}.', file, count(bridges, 'bridge'), left) + doubled;
+      this.endWriting(shown ? said : '');
       if (shown) await vscode.commands.executeCommand('tombolo.openBench', shown);
     } catch (error) {
       this.endWriting(l10n.t('Nothing was written.'));

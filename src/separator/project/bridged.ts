@@ -15,6 +15,11 @@ export interface LookedOver {
   /** Islands that are left. */
   readonly islands: number;
   readonly bridges: number;
+  /**
+   * Layers that are cut as two sheets in one paint, each with bridges where the other has none: the last resort where one sheet
+   * has no room for bridges that hold. There is one sheet more to cut and to spray for each.
+   */
+  readonly twoSheets: readonly string[];
   /** How many findings of each check there are, warnings and worse. */
   readonly findings: Readonly<Record<string, number>>;
   /** Places that the sheets should not have and still do after all mends; none are told where none were asked for. */
@@ -51,11 +56,16 @@ const MOST_TRIES = 150;
 /** @param text the drawing of all layers */
 export function lookedOver(text: string, settings: Settings, bridge: boolean): LookedOver {
   const report = check(text, settings);
-  if (!bridge) return { text, bridges: 0, ...countsOf(report), left: [] };
+  if (!bridge) return { text, bridges: 0, twoSheets: doubledIn(report), ...countsOf(report), left: [] };
   const { text: bridged, bridges } = bridgeIslands(report);
   const after = bridges > 0 ? check(bridged, settings, report) : report;
   const fixed = withFixes(after, settings);
-  return { text: fixed.text, bridges, ...countsOf(fixed) };
+  return { text: fixed.text, bridges, twoSheets: doubledIn(fixed), ...countsOf(fixed) };
+}
+
+/** Names of layers that have a second sheet. */
+function doubledIn({ sheets }: Report): string[] {
+  return sheets.flatMap(({ layer }) => (layer.with === undefined ? [] : [layer.with]));
 }
 
 /** Makes the first fix that is proven for each place that is too narrow, one after the other, as long as there is one. */

@@ -13,6 +13,8 @@ export interface Sheets {
   readonly bridges: number;
   /** Islands that are left. */
   readonly islands: number;
+  /** Layers that are cut as two sheets. */
+  readonly twoSheets: readonly string[];
 }
 
 export function sheetsOf(
@@ -32,5 +34,6 @@ export function sheetsOf(
     config: projectConfig(before, { ...project, settings: { ...settings, files } }),
     bridges: looked.bridges,
     islands: looked.islands,
+    twoSheets: looked.twoSheets,
   };
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { check, readConfig } from '../../../src/engine/index';
+import { applyEdits, candidatesFor, check, type Fix, proveFix, readConfig } from '../../../src/engine/index';
 import { layersAsSvg, separate } from '../../../src/separate/index';
 import { lookedOver } from '../../../src/separator/project/bridged';
 import { DIALS, painted } from '../../separate/pictures';
@@ -33,6 +33,17 @@ describe('sheets that are looked over', () => {
     const looked = lookedOver(drawing(RING + THIN), SETTINGS, true);
     expect(looked.bridges).toBeGreaterThan(0);
     expect(looked).toMatchObject({ islands: 0, findings: {}, left: [] });
+  });
+
+  it('name layers that are two sheets, which are one sheet more to cut', () => {
+    const text = drawing(RING);
+    expect(lookedOver(text, SETTINGS, true).twoSheets).toEqual([]);
+    const report = check(text, SETTINGS);
+    const island = report.findings.find((finding) => finding.check === 'floating-island')!;
+    const doubled = proveFix(report, candidatesFor(report, island).find(({ kind }) => kind === 'two-sheets')!) as Fix;
+    const two = applyEdits(text, doubled.edits);
+    expect(lookedOver(two, SETTINGS, true)).toMatchObject({ islands: 0, twoSheets: ['red'] });
+    expect(lookedOver(two, SETTINGS, false).twoSheets).toEqual(['red']);
   });
 
   it('name each place that could not be mended', () => {
