@@ -6,8 +6,12 @@ import type { LabelMap, Picture, Rgb } from '../raster';
 import { BLURS, blur } from './box-blur';
 import { mostInWindow, type Tile, tilesOf, type Window } from './tiles';
 
-/** Squared distance in OKLab: what is farther from a colour is no worse for it. Else a single glint would win a whole neighbourhood. */
+/**
+ * Squared distance in OKLab: what is farther from a colour is hardly worse for it. Else a single glint would win a whole
+ * neighbourhood. The little that it is worse tells which is nearest to what is far from all.
+ */
 const WORST = 0.02;
+const HARDLY = 0.1;
 
 /**
  * For each colour how far every pixel is from it, blurred; the least wins.
@@ -46,7 +50,8 @@ function costsOf(places: Float32Array, width: number, window: Window, [l, a, b]:
       const dl = defined(places[from]) - l;
       const da = defined(places[from + 1]) - a;
       const db = defined(places[from + 2]) - b;
-      into[i] = Math.min(WORST, dl * dl + da * da + db * db);
+      const squared = dl * dl + da * da + db * db;
+      into[i] = squared <= WORST ? squared : WORST + HARDLY * (squared - WORST);
     }
   }
 }
