@@ -153,6 +153,8 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'format/json-text',
     'format/plain-text',
     'format/rules',
+    'format/snippet/snippet',
+    'format/snippet/snippet-text',
     'format/table',
     'format/text',
     'format/tidy',

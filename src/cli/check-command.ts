@@ -22,6 +22,7 @@ import { isFolder } from './files/load-report';
 import { writeAtomically } from './files/write-output';
 import type { Host } from './host';
 import { addReadingOptions, type FindingOptions, nameOf, parseCount, parseJobs, parseShard } from './options';
+import { snippetStyleFor } from './snippets';
 
 export interface CheckOptions extends FindingOptions, WorkOptions {
   readonly format: FormatName;
@@ -75,7 +76,9 @@ export function addReportOptions(command: Command): Command {
     .addOption(new Option('--skip <checks>', 'do not tell of these checks').argParser(parseChecks))
     .option('--at-generator', "sarif: put what a program draws (data-tombolo-from) at the program's lines")
     .option('--color', 'colour the text even where no terminal listens')
-    .option('--no-color', 'never colour the text');
+    .option('--no-color', 'never colour the text')
+    .option('--snippets', 'text: draw the place of each error and warning; a terminal gets a few of a file')
+    .option('--no-snippets', 'never draw places');
 }
 
 const EXAMPLES = `
@@ -145,10 +148,12 @@ function inputFor(checked: readonly CheckedFile[], options: CheckOptions, host: 
   };
 }
 
-function textStyle({ color, outputFile, quiet = false }: CheckOptions, { isTerminal, environment }: Host) {
+function textStyle({ color, outputFile, quiet = false }: CheckOptions, host: Host) {
+  const where = { isTerminal: host.isTerminal && outputFile === undefined, environment: host.environment };
   return {
     quiet,
-    colours: coloursFor({ wanted: color, isTerminal: isTerminal && outputFile === undefined, environment }),
+    colours: coloursFor({ wanted: color, ...where }),
+    snippetStyle: snippetStyleFor(where, process.platform),
   };
 }
 

@@ -10,6 +10,8 @@ export class Host {
   readonly failures: string[] = [];
 
   readonly isTerminal = process.stdout.isTTY === true;
+  /** Characters in a line of the terminal. */
+  readonly columns = process.stdout.columns || 80;
   readonly environment: Readonly<Record<string, string | undefined>> = process.env;
 
   print(output: string | Buffer): void {

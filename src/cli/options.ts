@@ -30,6 +30,10 @@ export interface FindingOptions extends ReadingOptions {
   readonly only?: readonly string[];
   readonly skip?: readonly string[];
   readonly changed?: boolean;
+  /** Whether places are drawn small in text; as suits the terminal where it is not said. */
+  readonly snippets?: boolean;
+  /** How many of a file, the most serious first. */
+  readonly drawnPlaces?: number;
 }
 
 /** @param kerf whether the command reads a kerf as all checks do: what is measured then grows by it */

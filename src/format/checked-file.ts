@@ -18,6 +18,7 @@ import { cuttingTimeOf } from '../sheet/cutting-time';
 import type { Sheet } from '../sheet/types';
 import type { Span, TextEdit } from '../text/text';
 import type { Wording } from '../text/wording';
+import type { Snippet } from './snippet/snippet';
 
 export interface CheckedFile {
   readonly path: string;
@@ -64,6 +65,8 @@ export interface PlacedFinding extends Wording {
   readonly mends: readonly PlacedFix[];
   /** The fixes that were tried and cannot be had; for text only where none can. */
   readonly refusals: readonly PlacedRefusal[];
+  /** The place, drawn small, where that was asked for. */
+  readonly snippet?: Snippet | undefined;
 }
 
 export interface PlacedRefusal {
@@ -122,6 +125,8 @@ export interface CheckedFileSource {
   readonly fixesFor: (finding: ReportedFinding) => FixesOfFinding | undefined;
   /** What a traced program left, where one wrote the file. */
   readonly marks?: GeneratorMarks | undefined;
+  /** Draws a finding's place small; undefined where it is not to be drawn. */
+  readonly snippetFor?: (finding: ReportedFinding) => Snippet | undefined;
 }
 
 export function checkedFile({
@@ -133,6 +138,7 @@ export function checkedFile({
   sizeStated,
   fixesFor: fixesOf,
   marks,
+  snippetFor = () => undefined,
 }: CheckedFileSource): CheckedFile {
   const places: Places = { own: rangesIn(report.text), other: neighboursOf(report, pathOf) };
   const { width, height } = report.drawing;
@@ -141,9 +147,10 @@ export function checkedFile({
     path,
     size: { width, height, stated: sizeStated },
     layers: report.sheets.map((sheet) => checkedLayer(sheet, effectiveConfig(report.settings))),
-    findings: findings.map((finding) =>
-      placeFinding(traced ? { ...finding, from: traced(finding.span) } : finding, fixesOf(finding), places),
-    ),
+    findings: findings.map((finding) => ({
+      ...placeFinding(traced ? { ...finding, from: traced(finding.span) } : finding, fixesOf(finding), places),
+      snippet: snippetFor(finding),
+    })),
     counts: countSeverities(counted),
   };
 }

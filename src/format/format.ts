@@ -1,5 +1,6 @@
 /** What every output format takes and gives. */
 import type { CheckedFile, SeverityCounts } from './checked-file';
+import type { SnippetStyle } from './snippet/snippet-text';
 
 /** How words are coloured, or not. */
 export type Colours = Readonly<
@@ -13,6 +14,8 @@ export interface FormatInput {
   readonly summary: SeverityCounts;
   readonly colours: Colours;
   readonly quiet: boolean;
+  /** How places that are drawn small look in text; by default in braille. */
+  readonly snippetStyle?: SnippetStyle;
   /** What could not be done, one line each. */
   readonly failures: readonly string[];
   /** How many findings the baseline let pass. */

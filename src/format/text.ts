@@ -2,9 +2,10 @@
 import { count, shortNumber } from '../config/values';
 import { formatDuration } from '../sheet/cutting-time';
 import type { CheckedFile, CheckedLayer, PlacedFinding, SeverityCounts } from './checked-file';
-import type { Colours, Format, FormatInput } from './format';
+import type { Format, FormatInput } from './format';
 import { placeText } from './place-text';
 import { oneLine } from './plain-text';
+import { snippetLines } from './snippet/snippet-text';
 import { type Column, padAll, tableLines } from './table';
 
 export const formatText: Format = (input) => {
@@ -13,8 +14,8 @@ export const formatText: Format = (input) => {
 };
 
 /** One file and a blank line; nothing with `--quiet` where nothing was found. */
-export function textOfFile(file: CheckedFile, { quiet, colours }: Pick<FormatInput, 'quiet' | 'colours'>): string {
-  return quiet && file.findings.length === 0 ? '' : `${fileLines(file, colours).join('\n')}\n\n`;
+export function textOfFile(file: CheckedFile, style: Pick<FormatInput, 'quiet' | 'colours' | 'snippetStyle'>): string {
+  return style.quiet && file.findings.length === 0 ? '' : `${fileLines(file, style).join('\n')}\n\n`;
 }
 
 /** What stands after all files. */
@@ -38,7 +39,10 @@ const TIME_COLUMN: Column<CheckedLayer> = {
   cell: ({ cutTime }) => (cutTime === undefined ? '' : formatDuration(cutTime)),
 };
 
-function fileLines(file: CheckedFile, colours: Colours): string[] {
+type Style = Pick<FormatInput, 'colours' | 'snippetStyle'>;
+
+function fileLines(file: CheckedFile, style: Style): string[] {
+  const { colours } = style;
   const size = file.size ? `  ${sizeText(file.size)}` : '';
   const lines = [`${colours.bold(oneLine(file.path))}${size}`];
   if (file.layers.length > 0) {
@@ -46,7 +50,7 @@ function fileLines(file: CheckedFile, colours: Colours): string[] {
     const [heading = '', ...rows] = tableLines(timed ? [...LAYER_COLUMNS, TIME_COLUMN] : LAYER_COLUMNS, file.layers);
     lines.push(`  ${colours.dim(heading)}`, ...rows.map((row) => `  ${row}`));
   }
-  return [...lines, ...findingLines(file.findings, colours)];
+  return [...lines, ...findingLines(file.findings, style)];
 }
 
 function sizeText({ width, height, stated }: NonNullable<CheckedFile['size']>): string {
@@ -55,7 +59,7 @@ function sizeText({ width, height, stated }: NonNullable<CheckedFile['size']>): 
   return stated ? text : `${text} (not stated: pixels at 96 to the inch)`;
 }
 
-function findingLines(findings: readonly PlacedFinding[], colours: Colours): string[] {
+function findingLines(findings: readonly PlacedFinding[], { colours, snippetStyle = 'braille' }: Style): string[] {
   const places = padAll(
     findings.map(({ range }) => placeText(range)),
     'right',
@@ -64,7 +68,7 @@ function findingLines(findings: readonly PlacedFinding[], colours: Colours): str
     findings.map(({ severity }) => severity),
     'left',
   );
-  return findings.flatMap(({ severity, message, check, layer, related, from, refusals }, index) => {
+  return findings.flatMap(({ severity, message, check, layer, related, from, refusals, snippet }, index) => {
     const place = places[index] ?? '';
     const paint = colours[SEVERITY_COLOURS[severity]];
     const where = layer === undefined ? check : `${check}, ${oneLine(layer)}`;
@@ -82,6 +86,7 @@ function findingLines(findings: readonly PlacedFinding[], colours: Colours): str
       ...(drawn ? [drawn] : []),
       ...others,
       ...(none === undefined ? [] : [colours.dim(`${indent}${none}`)]),
+      ...(snippet ? snippetLines(snippet, snippetStyle, paint, colours.dim).map((line) => `${indent}${line}`) : []),
     ];
   });
 }

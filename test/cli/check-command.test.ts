@@ -162,6 +162,36 @@ describe('several files', () => {
   });
 });
 
+describe('places', () => {
+  it('are drawn where that is asked for, in text alone', async () => {
+    const asked = await workshop.run(['check', 'island.svg', 'sound.svg', '--snippets']);
+    expect(asked.stdout).toMatch(
+      /will fall out.*\n +╭─{26}╮\n(?: +(?:▸ )?│[\u2800-\u28ff]{26}│\n){6} +╰─*▴─*╯ \d+ mm\n/,
+    );
+    expect(asked.stdout.match(/▴/g)).toHaveLength(1);
+    for (const words of [
+      ['--no-snippets'],
+      [],
+      ['--snippets', '--format', 'json'],
+      ['--snippets', '--format', 'unix'],
+    ]) {
+      expect((await workshop.run(['check', 'island.svg', ...words])).stdout, words.join(' ')).not.toMatch(
+        /[▴╭\u2800-\u28ff]/,
+      );
+    }
+  });
+
+  it('are the same from threads and from what was kept', async () => {
+    const words = ['check', 'island.svg', 'web.svg', '--snippets'];
+    const { stdout } = await workshop.run(words);
+    expect(stdout.match(/▴/g)?.length).toBeGreaterThan(1);
+    expect((await workshop.run([...words, '--jobs', '2'])).stdout).toBe(stdout);
+    for (let run = 0; run < 2; run += 1)
+      expect((await workshop.run([...words, '--cache', 'kept'])).stdout).toBe(stdout);
+    expect((await workshop.run(['check', 'island.svg', 'web.svg', '--cache', 'kept'])).stdout).not.toContain('▴');
+  });
+});
+
 describe('configuration', () => {
   it('an unknown key is a finding in the configuration, and the rest of it holds', async () => {
     await mkdir(workshop.path('marsh/posts'), { recursive: true });

@@ -7,6 +7,7 @@ import { type LoadedReport, ReportLoader } from '../files/load-report';
 import type { Input } from '../files/read-input';
 import type { Host } from '../host';
 import type { FindingOptions } from '../options';
+import { snippetsFor } from '../snippets';
 import { type BaselineUse, baselineUse } from './baseline';
 import { checkInThreads, threadsFor } from './check-threads';
 import { type CheckUnit, filesNamed, type Shard, sharedOut, unitsOf } from './check-units';
@@ -43,10 +44,11 @@ export interface WorkOptions {
 /** What goes wrong with one file is said by `host`, and the others are checked. */
 export async function checkFiles(
   named: readonly string[],
-  options: FindingOptions & WorkOptions,
+  asked: FindingOptions & WorkOptions,
   host: Host,
   known: Known = {},
 ): Promise<CheckedRun> {
+  const options = { ...asked, drawnPlaces: drawnPlaces(asked, host, known) };
   const loader = new ReportLoader(options, known.given, known.engine);
   const configs = new Set<LoadedConfig>();
   const files = await filesNamed(named, { loader, configs, options }, host);
@@ -68,6 +70,16 @@ export async function checkFiles(
     if (!projects.has(config)) ofConfigs.push(...(await configWithProblems(config, loader)));
   ofConfigs.forEach(tell);
   return { files: [...outcomes.map(({ checked }) => checked), ...ofConfigs], baseline: baselineUse(outcomes, configs) };
+}
+
+/** Places are drawn in text alone, and unasked where a terminal is told file by file. */
+function drawnPlaces(
+  { format, snippets }: FindingOptions,
+  { isTerminal, environment, columns }: Host,
+  { tell }: Known,
+) {
+  const where = { isTerminal: isTerminal && tell !== undefined, environment };
+  return format === 'text' ? snippetsFor(snippets, where, columns) : 0;
 }
 
 /** Is told of each unit when it is done. */

@@ -5,6 +5,7 @@ import { count } from '../../config/values';
 import type { FixesOfFinding, ReportedFinding } from '../../engine/index';
 import { type CheckedFile, checkedFile } from '../../format/checked-file';
 import { oneLine } from '../../format/plain-text';
+import { snippetOf } from '../../format/snippet/snippet';
 import type { GeneratorMarks } from '../../report/generator';
 import type { Report } from '../../report/report';
 import { pathIn } from '../files/load-project';
@@ -44,19 +45,32 @@ export function checkLoaded(loaded: LoadedReport, options: FindingOptions, marks
   const lengths = [options.width, options.height, found.config.width, found.config.height];
   const chosen = (findings: readonly ReportedFinding[]) => findings.filter(({ check }) => isChosen(check, options));
   const prover = new FixVerifier(options.format === 'text' ? WHY_NONE_BUDGET : FIXES_BUDGET);
+  const listed = chosen(options.format === 'text' ? report.findings : report.complete);
   const checked = checkedFile({
     path: name,
     pathOf: (file) => pathIn(found, file),
     report,
-    findings: chosen(options.format === 'text' ? report.findings : report.complete),
+    findings: listed,
     counted: chosen(report.complete),
     sizeStated: report.drawing.sizeStated || lengths.some((length) => length !== undefined),
     fixesFor: (finding) => triedFixes(report, finding, options, prover),
     marks,
+    snippetFor: snippetsAmong(listed, report.sheets, options),
   });
   const { count: passed, entries } = report.passed;
   const remarks = options.format === 'text' || prover.leftOut === 0 ? [] : [timeWasOver(name, prover.leftOut)];
   return { checked, configPath: found.path, name, passed: { count: passed, entries }, remarks };
+}
+
+/** Hints and remarks are told without a picture. */
+function snippetsAmong(
+  findings: readonly ReportedFinding[],
+  sheets: Report['sheets'],
+  { drawnPlaces = 0 }: FindingOptions,
+) {
+  const serious = findings.filter(({ severity, at }) => at && (severity === 'error' || severity === 'warning'));
+  const drawn = new Set(serious.slice(0, drawnPlaces));
+  return (finding: ReportedFinding) => (drawn.has(finding) ? snippetOf(finding, sheets) : undefined);
 }
 
 function triedFixes(

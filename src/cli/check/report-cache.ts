@@ -43,7 +43,21 @@ export class ReportCache {
       throw failureAt(folder, error);
     }
     const { width, height, kerf, compensated, oneLayer, limit, withoutBaseline, format, mends, only, skip } = options;
-    const settings = { width, height, kerf, compensated, oneLayer, limit, withoutBaseline, format, mends, only, skip };
+    const { drawnPlaces } = options;
+    const settings = {
+      width,
+      height,
+      kerf,
+      compensated,
+      oneLayer,
+      limit,
+      withoutBaseline,
+      format,
+      mends,
+      only,
+      skip,
+      drawnPlaces,
+    };
     return new ReportCache(folder, JSON.stringify([version, settings]));
   }
 
