@@ -288,7 +288,7 @@ export class BenchPage {
       [
         [
           { id: 'layers', title: 'Layers', element: html('div', {}, layers) },
-          { id: 'slip', title: 'Misregistration', element: this.slips.element },
+          { id: 'slip', title: 'Misregistration', short: 'Slip', element: this.slips.element },
           { id: 'cutting', title: 'Cutting', element: this.cutting.element },
         ],
         [

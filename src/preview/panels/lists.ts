@@ -7,6 +7,8 @@ export interface ListSection {
   readonly id: string;
   /** On its tab; a count may follow. */
   readonly title: string;
+  /** Stands for a long title where tabs have little room. */
+  readonly short?: string;
   readonly element: HTMLElement;
 }
 
@@ -61,10 +63,11 @@ export class Lists {
   }
 
   private makeSection(section: ListSection): Tabbed {
-    const { id, title, element } = section;
+    const { id, title, short = title, element } = section;
+    const words = [html('span', { class: 'tab-title' }, [title]), html('span', { class: 'tab-short' }, [short])];
     const count = html('span', { class: 'tab-count' });
     const tab = html('button', { type: 'button', role: 'tab', id: `tab-${id}`, title, 'aria-controls': `list-${id}` }, [
-      title,
+      ...words,
       ' ',
       count,
     ]);

@@ -59,6 +59,24 @@ describe.each([
   });
 });
 
+test('tabs say whole words, and none is cut off, in a narrow bench', async () => {
+  await workbench.page.setViewportSize({ width: 700, height: 450 });
+  await workbench.page.waitForTimeout(300);
+  const tabs = inBench('[role="tab"]:visible');
+  const cut = await tabs.evaluateAll((all) => all.filter((tab) => tab.scrollWidth > tab.clientWidth).length);
+  const { width } = await boxOf('.tabs');
+  const ends = await tabs.evaluateAll((all) => all.map((tab) => tab.getBoundingClientRect().right));
+  await workbench.shot('room with tabs');
+  expect(await tabs.allInnerTexts()).toEqual([
+    expect.stringMatching(/^Findings/),
+    expect.stringMatching(/^Layers/),
+    'Slip',
+    'Cutting',
+  ]);
+  expect(cut).toBe(0);
+  expect(Math.max(...ends)).toBeLessThanOrEqual(width);
+});
+
 test('a larger window never shows a smaller print', async () => {
   const widths: number[] = [];
   for (const [width, height] of [

@@ -99,7 +99,7 @@ export class Workbench {
 
   /** Brings a list of the bench into sight, where there is room for only one at a time. */
   async showList(name: 'Findings' | 'Layers' | 'Misregistration'): Promise<void> {
-    const tab = this.bench.getByRole('tab', { name });
+    const tab = this.bench.getByRole('tab', { name: name === 'Misregistration' ? /Misregistration|Slip/ : name });
     if (await tab.isVisible()) await tab.click();
   }
 
