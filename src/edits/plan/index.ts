@@ -23,6 +23,7 @@ import { minimumSpanningTree } from './search/spanning-tree';
 import { WEIGHTS } from './search/weights';
 import { isTooFar } from './too-far';
 import type { Bridge, PlanOptions, Unbridged } from './types';
+import { cornerWaysFrom } from './ways/corner-ways';
 import { everyWayFrom } from './ways/every-way';
 
 export type { Bridge, PlanOptions, Unbridged } from './types';
@@ -164,10 +165,28 @@ function scoredCandidates(
   around: Surroundings,
 ): ScoredCandidate[] {
   const limit = Math.min(diagonalOf(sheet), around.longest);
-  const usual = waysWithin(limit, piece, number, options, around);
+  const outOfCorners = waysOutOfCorners(limit, piece, number, options, around);
+  const usual = [...waysWithin(limit, piece, number, options, around), ...outOfCorners].sort(byCost);
   if (usual.length > 0) return usual;
   const more = options.thorough ? [] : waysWithin(limit, piece, number, { ...options, thorough: true }, around);
   return more.length > 0 ? more : everyWayFrom(piece.polygon.outer, number, limit, options.width, around);
+}
+
+function byCost(a: ScoredCandidate, b: ScoredCandidate): number {
+  return a.cost - b.cost;
+}
+
+/** Only of islands that one bridge does not hold, and where no direction is asked for. */
+function waysOutOfCorners(
+  limit: number,
+  piece: Piece,
+  number: number,
+  { width, near }: PlanOptions,
+  around: Surroundings,
+): ScoredCandidate[] {
+  const { outer } = piece.polygon;
+  if (near || around.stand(number) || bridgeCountFor(boxOfRing(outer), piece.area) < 2) return [];
+  return cornerWaysFrom(outer, bodyOf(piece), number, limit, width, around);
 }
 
 function waysWithin(
@@ -183,7 +202,7 @@ function waysWithin(
   const near = options.near ? candidatesNear(pieces, number, options.near, limit, lines) : [];
   return [...near, ...found]
     .flatMap((crosser) => scoreCandidate(crosser, number, options.width, around) ?? [])
-    .sort((a, b) => a.cost - b.cost);
+    .sort(byCost);
 }
 
 function diagonalOf({ frame }: Sheet): number {

@@ -135,7 +135,8 @@ function scoreAt(
   return { ...crosser, island, width, cost: (calm + slant * width) * factor };
 }
 
-function tooLong(length: number): number {
+/** How many times as dear a bridge is that is longer than it had better be. */
+export function tooLong(length: number): number {
   return 1 + WEIGHTS.longer.value * Math.max(0, length - WEIGHTS.long.value);
 }
 

@@ -5,9 +5,10 @@ import type { Ring } from '../../geometry/base/polygon-types';
 import { forEachEdge } from '../../geometry/base/ring';
 import { add, cross, distance, dot, interpolate, normalise, scale, subtract } from '../../geometry/base/vector';
 import { firstHit, firstHits } from '../../geometry/spatial/raycast';
+import type { BridgeCandidate } from './candidates';
 import { type ScoredCandidate, type Surroundings, scoreCandidate } from './score';
 import { type Axis, mirror, symmetryOf } from './symmetry';
-import { scoreImage } from './ways/rooted';
+import { rootedInPoints, STEEPEST, scoreImage } from './ways/rooted';
 
 /** An island with its ways across. */
 export interface IslandWays {
@@ -27,8 +28,8 @@ export interface SymmetricChoice {
 /** mm: bridges nearer than this are the same one; the mirror image of one comes out within it. */
 const SAME_BRIDGE = 0.1;
 
-/** Of the ways across, so many of the cheapest are mirrored. */
-const MAX_PAIRS = 24;
+/** Of the ways across, so many of the cheapest are mirrored, and the cheapest of each of so many directions. */
+const [MAX_PAIRS, DIRECTIONS] = [16, 16];
 
 /** Cosine: axes that are as good as square to each other. */
 const SQUARE = 0.01;
@@ -121,14 +122,38 @@ function onAxis({ island, width, around }: Making, { middle, along }: Axis): Sco
     const hit = firstHit(around.pieces, from, outward, reach);
     if (!hit || hit.polygon === island.number) return [];
     const way = { from, to: hit.point, length: hit.distance, target: hit.polygon };
-    return scoreCandidate(way, island.number, width, around) ?? [];
+    return scoreCandidate(way, island.number, width, around) ?? outOfPoint(way, island.number, width, around) ?? [];
   });
 }
 
+/** Where the axis leaves the island by a point, as that of a heart. */
+function outOfPoint(
+  way: BridgeCandidate,
+  island: number,
+  width: number,
+  around: Surroundings,
+): ScoredCandidate | undefined {
+  const scored = scoreCandidate(way, island, width, around, STEEPEST);
+  const rooted = scored && rootedInPoints(scored, width, around);
+  return rooted && rooted.length <= around.longest ? rooted : undefined;
+}
+
 function pairsAbout(make: Making, axis: Axis): ScoredCandidate[][] {
-  return make.island.ways.slice(0, MAX_PAIRS).flatMap((way) => {
+  return cheapAllRound(make.island).flatMap((way) => {
     const image = mirrored(make, way, axis);
     return image && areDistinct([way, image]) ? [[way, image]] : [];
+  });
+}
+
+/** What is cheapest lies side by side where the gap is narrow; a set has to reach all round. */
+function cheapAllRound({ ways, middle }: IslandWays): ScoredCandidate[] {
+  const directions = new Set<number>();
+  return ways.filter(({ from }, i) => {
+    const turn = Math.atan2(from.y - middle.y, from.x - middle.x) / (2 * Math.PI);
+    const direction = Math.floor((turn + 1) * DIRECTIONS) % DIRECTIONS;
+    const isFirst = !directions.has(direction);
+    directions.add(direction);
+    return isFirst || i < MAX_PAIRS;
   });
 }
 

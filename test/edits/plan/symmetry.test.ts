@@ -70,6 +70,22 @@ describe('the bridges of an island that is mirrored', () => {
     expect(places.sort()).toEqual(['4.0 45.0', '45.0 4.0', '45.0 86.0', '86.0 45.0']);
   });
 
+  /** The map marker of maki (CC0-1.0), drawn by hand: its gap is of one width, so that the cheapest ways lie side by side. */
+  const MARKER =
+    'M5.486 11l-.365-.446c-.7-.858-3.544-4.739-3.544-6.638A3.726 3.726 0 0 1 5.132.026q.167-.008.333 0a3.726 3.726 0 0 1 ' +
+    '3.888 3.557q.007.166 0 .331c0 1.6-1.806 4.268-3.38 6.415zM5.465.916a2.817 2.817 0 0 0-3 3c0 1.268 1.883 4.161 2.987 ' +
+    '5.62c.935-1.282 3.011-4.217 3.011-5.62a2.817 2.817 0 0 0-3-3z';
+
+  it('of a shape that is mirrored but for a hair are mirrored all round it', () => {
+    const path = `<path fill-rule="evenodd" transform="translate(6 6) scale(9.0909)" d="${MARKER}"/>`;
+    const text = `<svg xmlns="http://www.w3.org/2000/svg" width="112mm" height="112mm" viewBox="0 0 112 112">${path}</svg>`;
+    const ends = planned(sheetsOf(text)[0] as Sheet).map(({ to }) => to);
+    const image = ({ x, y }: Point) => ({ x: 2 * (6 + 9.0909 * 5.465) - x, y });
+    expect(ends.length).toBeGreaterThan(2);
+    for (const end of ends) expect(ends.some((other) => distance(other, image(end)) < 1)).toBe(true);
+    expect(Math.max(...ends.map(({ y }) => y)) - Math.min(...ends.map(({ y }) => y))).toBeGreaterThan(40);
+  });
+
   it('of a shape that is mirrored about no axis are the best spread ones', () => {
     const bridges = planned(sheetOf('M5 5H55V55H5zM8 8V52H30V40H52V8z'));
     expect(bridges.length).toBeGreaterThan(1);

@@ -171,5 +171,6 @@ function imageOf(
     return image ? { way: image, old: other } : 'none';
   }
   const image = movedWay(state, way, number, (place) => mirrorAbout(mirror, place));
-  return image ? { way: image, old: undefined } : 'none';
+  // Where it came out otherwise, the image of the image would be a third one, and so on.
+  return image && isImage(image, way, mirror) ? { way: image, old: undefined } : 'none';
 }

@@ -1,20 +1,17 @@
 /** Every way across from an island, for one that the usual search finds none for. Sheet mm. */
 import { checkpoint } from '../../../base/checkpoint';
-import { defined } from '../../../base/defined';
 import type { Point } from '../../../geometry/base/curve-types';
 import type { Ring } from '../../../geometry/base/polygon-types';
-import { boxOfRing, pointsOf } from '../../../geometry/base/ring';
-import { dot, normalise, perpendicular, scale, subtract } from '../../../geometry/base/vector';
-import { type Sample, samplesOf, straightCandidates } from '../candidates';
+import { boxOfRing } from '../../../geometry/base/ring';
+import { samplesOf, straightCandidates } from '../candidates';
 import { type ScoredCandidate, type Surroundings, scoreCandidate } from '../score';
+import { cornersOf } from './corners';
 import { rootedInPoints, STEEPEST } from './rooted';
 
 /** So many places all round an island. */
 const PLACES = 120;
 /** Degrees by which a way may lean from straight ahead. */
 const LEANING = [0, 10, -10, 20, -20, 30, -30, 45, -45, 60, -60];
-/** Cosine of the angle by which an outline turns at what is a corner. */
-const CORNER = Math.cos((20 * Math.PI) / 180);
 /** The cheapest are enough to choose from. */
 const MOST = 80;
 
@@ -46,18 +43,6 @@ export function everyWayFrom(
     }
   }
   return found.sort((a, b) => a.cost - b.cost).slice(0, MOST);
-}
-
-/** Straight out of each corner, halfway between its sides. */
-function cornersOf(ring: Ring): Sample[] {
-  const points = pointsOf(ring);
-  return points.flatMap((point, i) => {
-    const before = normalise(subtract(point, defined(points.at(i - 1))));
-    const after = normalise(subtract(defined(points[(i + 1) % points.length]), point));
-    if (!before || !after || dot(before, after) > CORNER) return [];
-    const outward = normalise(scale(perpendicular({ x: before.x + after.x, y: before.y + after.y }), -1));
-    return outward ? [{ point, outward }] : [];
-  });
 }
 
 function turned({ x, y }: Point, degrees: number): Point {
