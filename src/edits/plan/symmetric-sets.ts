@@ -122,7 +122,10 @@ function onAxis({ island, width, around }: Making, { middle, along }: Axis): Sco
     const hit = firstHit(around.pieces, from, outward, reach);
     if (!hit || hit.polygon === island.number) return [];
     const way = { from, to: hit.point, length: hit.distance, target: hit.polygon };
-    return scoreCandidate(way, island.number, width, around) ?? outOfPoint(way, island.number, width, around) ?? [];
+    const square = scoreCandidate(way, island.number, width, around);
+    const pointed = outOfPoint(way, island.number, width, around);
+    // By its point an island may be held by a wider one.
+    return (square && square.width >= (pointed?.width ?? 0) ? square : pointed) ?? [];
   });
 }
 

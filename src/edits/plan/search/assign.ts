@@ -18,12 +18,19 @@ import { wishesFor } from './wishes';
  * again with that one as early as can be.
  */
 export function assignBridges(state: Assignment): ScoredCandidate[] {
-  const tree = minimumSpanningTree(state.ways, [...state.frames], [...state.asked]);
+  const tree = lettersFirst(state, minimumSpanningTree(state.ways, [...state.frames], [...state.asked]));
   const first = assignInOrder(state, tree);
   const left = looseAmong(state, tree, first);
   if (left.length === 0) return finish(state, first);
   const again = assignInOrder(state, moveToFront(left, tree, state));
   return finish(state, looseAmong(state, tree, again).length < left.length ? again : first);
+}
+
+/** What lies beside letters is to make room for their lines, so that all that are the same are bridged alike. */
+function lettersFirst(state: Assignment, tree: readonly number[]): readonly number[] {
+  const inWords = new Set(state.design?.rows.flatMap(({ counters }) => counters.map(({ piece }) => piece)));
+  const letters = tree.filter((number) => inWords.has(number));
+  return letters.length > 0 && letters.length < tree.length ? moveToFront(letters, tree, state) : tree;
 }
 
 function finish(state: Assignment, layout: Started): ScoredCandidate[] {

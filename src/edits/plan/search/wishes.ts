@@ -4,7 +4,7 @@ import type { Point } from '../../../geometry/base/curve-types';
 import { apply, invert, multiply } from '../../../geometry/base/matrix';
 import { distance } from '../../../geometry/base/vector';
 import { mirrorAbout } from '../design/axis';
-import type { LetterRow } from '../design/index';
+import type { CounterPlace, LetterRow } from '../design/index';
 import { type ScoredCandidate, scoreCandidate } from '../score';
 import { isMirroredAbout, setsAbout, symmetricSets } from '../symmetric-sets';
 import { rootedInPoints, STEEPEST } from '../ways/rooted';
@@ -26,6 +26,9 @@ export interface Wish {
   readonly asLetter?: boolean;
 }
 
+/** mm: a bridge this far off its place beside an axis is not seen to be. */
+const UNSEEN = 0.25;
+
 /** Counters that need no more bridges than this are held well by one line. */
 const LINE_HOLDS = 2;
 
@@ -44,20 +47,42 @@ export function* wishesFor(
 }
 
 function* ofLetter(state: Assignment, number: number, { need }: Choice): Iterable<Wish> {
-  const { design, options, around } = state;
+  const { design, options } = state;
   const row = options.align === undefined ? design?.rows.find(({ counters }) => has(counters, number)) : undefined;
   const counter = row?.counters.find(({ piece }) => piece === number);
   if (!row || !counter) return;
-  const ways = counter.places.flatMap((place) => {
-    const way = { ...place, length: distance(place.from, place.to) };
-    const scored = scoreCandidate(way, number, options.width, around, STEEPEST);
-    return scored ? rootedInPoints(scored, options.width, around) : [];
-  });
-  const free = ways.filter(({ from, width }) => need.given.every((given) => distance(given.from, from) > width));
+  const isFree = ({ from, width }: ScoredCandidate) => need.given.every((given) => distance(given.from, from) > width);
   const wanted = wantedIn(state, row) - need.given.length;
-  if (free.length < wanted) return;
+  const lines = [counter.places, ...placesOfLikes(state, row, number)];
+  const free = lines
+    .map((places) => places.flatMap((place) => waysAt(place, number, state)).filter(isFree))
+    .find((ways) => ways.length >= wanted);
+  if (!free) return;
   const sets = wanted > 1 ? [free] : free.map((way) => [way]);
   yield { sets, isMet: () => false, worth: WEIGHTS.lettering.value, asLetter: need.wanted <= LINE_HOLDS };
+}
+
+function waysAt(
+  { from, to, target }: CounterPlace,
+  number: number,
+  { around, options }: Assignment,
+): ScoredCandidate[] {
+  const way = { from, to, target, length: distance(from, to) };
+  const scored = scoreCandidate(way, number, options.width, around, STEEPEST);
+  return scored ? [rootedInPoints(scored, options.width, around)] : [];
+}
+
+/** Where the same letters of a word are bridged, as seen from this one: a joint may hide a place beside one of them. */
+function placesOfLikes({ design }: Assignment, { counters }: LetterRow, number: number): CounterPlace[][] {
+  const members = design?.alike.find((likeness) => has(likeness.members, number))?.members ?? [];
+  const own = members.find(({ piece }) => piece === number);
+  return members.flatMap(({ piece, motion }) => {
+    const places = counters.find((counter) => counter.piece === piece)?.places;
+    const back = invert(motion);
+    if (!own || piece === number || !places || !back) return [];
+    const move = multiply(own.motion, back);
+    return [places.map((place) => ({ ...place, from: apply(move, place.from), to: apply(move, place.to) }))];
+  });
 }
 
 function has(members: readonly { readonly piece: number }[], number: number): boolean {
@@ -121,7 +146,7 @@ function* onAxes(state: Assignment, number: number, usual: BridgeSet, choice: Ch
     if (own) yield { sets: own.sets.filter(fits), isMet: (set) => own.isMirrored(set) && fits(set), worth };
     for (const axis of axes) {
       const sets = setsAbout({ island, width: options.width, around, within: MOVED }, axis, size);
-      yield { sets, isMet: (set) => isMirroredAbout(set, axis, MOVED), worth };
+      yield { sets, isMet: (set) => isMirroredAbout(set, axis, UNSEEN), worth };
     }
   }
 }

@@ -39,13 +39,14 @@ describe('an island that reaches out with points', () => {
     expect(angles.sort((a, b) => a - b)).toEqual([0, 4, 8]);
   });
 
-  it('has no end of a bridge outside of it', () => {
-    for (const { from, island } of planned(TRIANGLE)) {
-      const { outer } = island.polygon;
-      const away = outer
-        .filter((_, i) => i % 2 === 0)
-        .map((x, i) => Math.hypot(x - from.x, (outer[2 * i + 1] ?? 0) - from.y));
-      expect(Math.min(...away)).toBeLessThan(5);
-    }
+  /** Two triangles in a disc, one behind the other. */
+  const BUTTON = 'M60 2a58 58 0 1 0 0 116a58 58 0 1 0 0-116zM99 60L60.7 94.6V67.5L36 94.6V25.4L60.7 52.5V25.4z';
+
+  it('that lies on its axis is held on the axis', () => {
+    const bridges = planned(BUTTON);
+    const [onAxis] = bridges.filter(({ from }) => from.x > 130);
+    expect(bridges).toHaveLength(3);
+    expect(onAxis?.from.y).toBeCloseTo(100, 2);
+    expect(onAxis?.width).toBeGreaterThan(1.2);
   });
 });
