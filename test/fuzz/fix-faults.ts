@@ -20,7 +20,7 @@ export function faultsOfFix(before: Report, fix: Fix, after: Report): Fault[] {
     else if (fix.preferred && /; leaves|anyway:|come to light/.test(fix.title))
       faults.push({ kind: 'worse fix preferred', words: `${fix.kind}: ${fix.title}` });
   }
-  if (isWellFormed(before.text) && !isWellFormed(after.text))
+  if (!isWellFormed(after.text) && isWellFormed(before.text))
     faults.push({ kind: 'not well-formed', words: fix.title });
   return faults;
 }

@@ -45,6 +45,9 @@ const CPU_PER_CHARACTER = 0.012;
 /** The same for the proof of a fix, which checks many times. */
 const MOST_CPU_OF_FIX = 30_000;
 
+/** One of so many fixed texts is checked anew as well. */
+const FRESH = 4;
+
 const SETTINGS = { config: readConfig('{}').config };
 
 /** @param next the text after a small change */
@@ -91,9 +94,19 @@ class Judgement implements Judged {
       this.faults.push({ kind: 'fix failed', words: `${candidate.id}: ${result.reason}` });
     const fix = result && 'reason' in result ? result.anyway : result;
     if (!fix) return;
+    const after = this.checkFixed(applyEdits(report.text, fix.edits), report);
     this.fixes += 1;
-    const after = this.check(applyEdits(report.text, fix.edits));
     this.faults.push(...faultsOfFix(report, fix, after), ...onFix(report, fix, after));
+  }
+
+  /** As the editor has it, from what the proof left in the cache; some besides as if nothing were known. */
+  checkFixed(text: string, before: Report): Report {
+    const again = this.check(text, before);
+    if (this.fixes % FRESH !== 0) return again;
+    const fresh = this.check(text);
+    const difference = unlike(fresh, again);
+    if (difference !== undefined) this.faults.push({ kind: 'fixed differs', words: difference });
+    return fresh;
   }
 }
 

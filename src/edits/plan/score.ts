@@ -11,7 +11,7 @@ import type { SegmentIndex } from '../../geometry/spatial/segment-index';
 import type { ThinPlace } from '../../sheet/thin-places';
 import { calmLength } from './calm';
 import type { BridgeCandidate } from './candidates';
-import { keepsApart, type TakenGround } from './keep-apart';
+import { crossesTaken, keepsApart, type TakenGround } from './keep-apart';
 import { type Lane, laneAt } from './lanes';
 import { WEIGHTS } from './search/weights';
 import { bridgeWidth, type WidthRule } from './width';
@@ -105,6 +105,7 @@ function scoreAt(
   { width, least, steepest }: Measures,
   around: Surroundings,
 ): ScoredCandidate | undefined {
+  if (around.taken && crossesTaken(crosser, around.taken)) return undefined;
   const lanes: Lane[] = [];
   for (const lane of LANES) {
     checkpoint(10);
