@@ -6,5 +6,5 @@ const parser = new DOMParser();
 
 /** Whether a text is well-formed XML, as jsdom's parser (saxes) judges. */
 export function isWellFormed(text: string): boolean {
-  return parser.parseFromString(text, 'application/xml').querySelector('parsererror') === null;
+  return parser.parseFromString(text, 'application/xml').getElementsByTagName('parsererror').length === 0;
 }
