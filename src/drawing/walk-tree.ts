@@ -65,7 +65,7 @@ const MISPLACED: ReadonlySet<string> = new Set(['tspan', 'textPath', 'tref', 'al
 const EMBEDDED: ReadonlySet<string> = new Set(['video', 'audio', 'iframe', 'canvas']);
 
 /** Reading the style of an element and placing it takes some microseconds. */
-const STEPS_PER_NODE = 10;
+const STEPS_PER_NODE = 16;
 
 function isHidden({ own, inherited }: ComputedStyle, { style }: Scope): boolean {
   const isInvisible = inherited.visibility !== 'visible' && style.inherited.visibility === 'visible';

@@ -14,6 +14,7 @@ import { boxesOfChain } from '../geometry/curve/curve-table';
 import { isPlainlyOff, isQuicklyNear, nearestOn, tangentAt } from '../geometry/curve/index';
 import { packBoxes, SequenceIndex } from '../geometry/spatial/sequence-index';
 import type { Span } from '../text/text';
+import { curvesKey } from './layer/artwork-key';
 import type { Sheet } from './types';
 
 /** A curve of a shape, or of what clips it. */
@@ -50,7 +51,7 @@ export class SourceIndex {
   private readonly boxes: SequenceIndex | undefined;
 
   constructor(shapes: readonly Shape[], outlines: boolean) {
-    this.chains = shapes.flatMap((shape) => chainsOf(shape, outlines)).filter(({ chain }) => chain.curves.length > 0);
+    this.chains = withoutCopies(shapes.flatMap((shape) => chainsOf(shape, outlines)));
     const boxes = this.chains.map(({ chain }) => boxesOfChain(chain.curves).whole);
     this.boxes = boxes.length > 0 ? new SequenceIndex(packBoxes(boxes)) : undefined;
   }
@@ -204,6 +205,18 @@ interface OwnedChain {
   readonly shape: Shape;
   readonly subpath: number | undefined;
   readonly chain: Subpath;
+}
+
+/** What is drawn again at the very place is never nearer than what was drawn there first. */
+function withoutCopies(chains: readonly OwnedChain[]): OwnedChain[] {
+  const known = new Set<number>();
+  return chains.filter(({ chain: { curves } }) => {
+    checkpoint(10);
+    const key = curvesKey(curves);
+    if (curves.length === 0 || known.has(key)) return false;
+    known.add(key);
+    return true;
+  });
 }
 
 function chainsOf(shape: Shape, outlines: boolean): OwnedChain[] {

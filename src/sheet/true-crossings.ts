@@ -14,7 +14,11 @@ import type { ThinPlace } from './thin-places';
 
 /** From a start within 1.5 µm of both curves, Newton's method doubles its right digits in each step. */
 const STEPS = 12;
-const STEPS_PER_PAIR = 200;
+/** What it costs to begin with a pair of curves, and for each of those. */
+const STEPS_PER_PAIR = 10;
+const STEPS_PER_STEP = 15;
+/** More curves at one place are copies of each other, as of a line that goes to and fro. */
+const FEW = 8;
 
 /** How far a parameter may lie beyond the end of its curve by rounding. */
 const BEYOND = 1e-9;
@@ -61,10 +65,17 @@ function crossingAt(point: Point, sources: SourceIndex): Point | undefined {
 }
 
 function nearCurves(point: Point, sources: SourceIndex): OnCurve[] {
-  return sources.curvesNear(point).flatMap((curve) => {
+  const curves = sources.curvesNear(point);
+  return (curves.length > FEW ? withoutCopies(curves) : curves).flatMap((curve) => {
     const { t, distance: far } = nearestOn(curve, point);
     return far < 2 * ON_CURVE ? [{ curve, t }] : [];
   });
+}
+
+/** Copies cross what the first one crosses, at the same place. */
+function withoutCopies(curves: readonly Curve[]): Curve[] {
+  checkpoint(STEPS_PER_STEP * curves.length);
+  return [...new Map(curves.map((curve) => [JSON.stringify(curve), curve])).values()];
 }
 
 /** The nearest place to another end on the curves at an end that is no crossing. */
@@ -79,6 +90,7 @@ function crossingOf(one: OnCurve, other: OnCurve): Point | undefined {
   checkpoint(STEPS_PER_PAIR);
   let [t, s] = [one.t, other.t];
   for (let step = 0; step < STEPS; step += 1) {
+    checkpoint(STEPS_PER_STEP);
     const gap = subtract(pointAt(other.curve, s), pointAt(one.curve, t));
     const [u, v] = [derivativeAt(one.curve, t), derivativeAt(other.curve, s)];
     const turn = cross(u, v);

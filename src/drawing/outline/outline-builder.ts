@@ -121,7 +121,7 @@ export class OutlineBuilder {
 
   /** `sum`: of all the curve's numbers but its start's, which is not finite where one of them is not. */
   private push(curve: Curve, sum: number): void {
-    checkpoint(4);
+    checkpoint(10);
     if (!Number.isFinite(sum + this.current.x + this.current.y)) return;
     this.notePlace();
     this.curves.push(curve);

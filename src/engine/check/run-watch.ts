@@ -16,12 +16,12 @@ const BETWEEN_MEMORY_LOOKS = 20;
  * Steps of work for any text, however short: one to two seconds of a processor. Steps are counted (`src/base/checkpoint.ts`), so
  * that a text is checked as far on any machine, however busy.
  */
-const WORK_FOR_ANY = 50_000_000;
+const WORK_FOR_ANY = 40_000_000;
 /**
  * Steps of work for each character of a text so long that this comes to more: clip art of more than 40 kB takes 4 to 640 in all,
  * half of it less than 90.
  */
-const WORK_PER_CHARACTER = 800;
+const WORK_PER_CHARACTER = 640;
 
 /** Of the work of a file, what reading and measuring may take: the rest is kept for the checks of what was measured. */
 const READING_SHARE = 0.5;

@@ -85,7 +85,7 @@ export class EdgeList {
     const slots = new Int32Array(tableSize(count)).fill(-1);
     let leaders = 0;
     for (let edge = 0; edge < count; edge += 1) {
-      checkpoint(8);
+      checkpoint(4);
       const slot = slotOf(edges, edge, slots);
       const leader = defined(slots[slot]);
       if (leader < 0) {
@@ -121,7 +121,7 @@ function moveEdge({ ax, ay, bx, by, first, second, dirty, owner }: Edges, from: 
 function withoutIdle(edges: Edges, count: number): Edges {
   const { ax, ay, bx, by, first, second, dirty, owner } = edges;
   let kept = 0;
-  checkpoint(count);
+  checkpoint(count / 8);
   for (let edge = 0; edge < count; edge += 1) {
     if (first[edge] === 0 && second[edge] === 0) continue;
     moveEdge(edges, edge, kept);

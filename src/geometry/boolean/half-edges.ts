@@ -61,7 +61,7 @@ export function numberVertices(edges: Edges): Pick<PlanarGraph, 'origin' | 'x' |
     return size - 1;
   };
   for (let edge = 0; edge < count; edge += 1) {
-    checkpoint(8);
+    checkpoint(4);
     origin[2 * edge] = numberOf(defined(edges.ax[edge]), defined(edges.ay[edge]));
     origin[2 * edge + 1] = numberOf(defined(edges.bx[edge]), defined(edges.by[edge]));
   }
@@ -70,7 +70,7 @@ export function numberVertices(edges: Edges): Pick<PlanarGraph, 'origin' | 'x' |
 
 /** Half-edges grouped by origin: those of vertex v are outgoing[starts[v] … starts[v + 1] − 1]. */
 function gatherOutgoing(origin: Int32Array, vertices: number): { starts: Int32Array; outgoing: Int32Array } {
-  checkpoint(origin.length);
+  checkpoint(origin.length / 8);
   const starts = new Int32Array(vertices + 1);
   for (const vertex of origin) starts[vertex + 1] = defined(starts[vertex + 1]) + 1;
   for (let vertex = 0; vertex < vertices; vertex += 1) {

@@ -24,6 +24,7 @@ import { type Join, offsetRings } from './clipper';
 import { type CachedCluster, resultOf, solveClusters } from './cluster-cache';
 import { withoutCovered } from './covered';
 import { isDense, thinnedOut } from './dense-union';
+import { distinctRings } from './distinct-rings';
 import { nestRings } from './nest';
 import { combineRings, fillOfOneWayRing } from './overlay';
 import { ringsWithin } from './tiles';
@@ -49,7 +50,7 @@ function fillsOfLikeRings(rings: readonly Ring[]): Region[] | undefined {
   const areas = rings.map(signedArea);
   if (!areas.every((area) => area >= 0) && !areas.every((area) => area <= 0)) return undefined;
   const fills: Region[] = [];
-  for (const ring of rings) {
+  for (const ring of distinctRings(rings)) {
     const fill = fillOfOneWayRing(ring);
     if (!fill) return undefined;
     fills.push(nestRings(fill));

@@ -152,7 +152,7 @@ function cutEdges(edges: Edges, cuts: Cuts): EdgeList {
   const order = inCourse(edges, cuts);
   let next = 0;
   for (let edge = 0; edge < ax.length; edge += 1) {
-    checkpoint(4);
+    checkpoint(2);
     let x = defined(ax[edge]);
     let y = defined(ay[edge]);
     const first = defined(edges.first[edge]);

@@ -37,13 +37,13 @@ function leftmostOfComponents(graph: PlanarGraph): number[] {
   const { x, y, origin } = graph;
   const parents = new Int32Array(x.length);
   for (let vertex = 0; vertex < x.length; vertex += 1) parents[vertex] = vertex;
-  checkpoint(graph.halfEdges);
+  checkpoint(graph.halfEdges / 4);
   for (let halfEdge = 0; halfEdge < graph.halfEdges; halfEdge += 2) {
     uniteSets(parents, defined(origin[halfEdge]), defined(origin[halfEdge + 1]));
   }
   const roots: number[] = [];
   const leftmost = new Int32Array(x.length).fill(-1);
-  checkpoint(4 * x.length);
+  checkpoint(x.length);
   for (let vertex = 0; vertex < x.length; vertex += 1) {
     const root = findRoot(parents, vertex);
     const best = defined(leftmost[root]);

@@ -149,7 +149,7 @@ function searchAmong(chains: readonly CurveChain[]): Searched {
 /** Of many copies each is compared with the first alone: that one covers it. */
 function* piecesOn(b: LocatedCurve, others: readonly LocatedCurve[]): Iterable<Found> {
   for (const a of others) {
-    checkpoint(20);
+    checkpoint(40);
     const pieces = piecesOf(a, b);
     yield* pieces;
     if (pieces.some((piece) => highOf(piece) - lowOf(piece) === 1)) return;

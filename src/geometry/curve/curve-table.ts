@@ -1,5 +1,6 @@
 /** The curves of several chains, numbered through, and the boxes round them. */
 
+import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { Curve } from '../base/curve-types';
 import { memoizeByIdentity } from '../base/derived-facts';
@@ -29,6 +30,7 @@ export interface ChainBoxes {
 
 /** A chain is met again after each edit, so its boxes are remembered. */
 export const boxesOfChain = memoizeByIdentity('boxes of a chain', (chain: readonly Curve[]): ChainBoxes => {
+  checkpoint(4 + 10 * chain.length);
   const curves = chain.map(roughBoundsOf);
   return { whole: joinBoxes(curves), curves };
 });

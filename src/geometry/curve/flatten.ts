@@ -93,7 +93,7 @@ export function flattenSubpath(curves: readonly Curve[], tolerance: number): Rin
   const coordinates: number[] = [first.start.x, first.start.y];
   let previous: Point = first.start;
   for (const curve of curves) {
-    checkpoint(4);
+    checkpoint(10);
     if (curve.start.x !== previous.x || curve.start.y !== previous.y) coordinates.push(curve.start.x, curve.start.y);
     flattenCurve(curve, tolerance, coordinates);
     previous = curve.end;

@@ -147,7 +147,7 @@ const GAUSS_16: readonly (readonly [number, number])[] = [
 function gauss(f: (t: number) => number, from: number, to: number): number {
   const [middle, half] = [(from + to) / 2, (to - from) / 2];
   let sum = 0;
-  checkpoint(16);
+  checkpoint(48);
   for (const [node, weight] of GAUSS_16) sum += weight * (f(middle - half * node) + f(middle + half * node));
   return sum * half;
 }

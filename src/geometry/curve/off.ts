@@ -9,15 +9,29 @@ const ROUNDING = 4e-16;
 
 /**
  * Whether the curve certainly passes the point by more than `reach` mm: beside or beyond the box along its chord that
- * holds its control points.
+ * holds its control points; of an arc, inside or outside the whole ellipse.
  */
 export function isPlainlyOff(curve: Curve, point: Point, reach: number): boolean {
+  if (curve.kind === 'arc') return isOffEllipse(curve, point, reach);
   const { start, end } = curve;
   const [x, y] = [end.x - start.x, end.y - start.y];
   const size = hypotenuse(x, y);
-  if (curve.kind === 'arc' || !(size > 0)) return false;
+  if (!(size > 0)) return false;
   const slack = (reach + ROUNDING * (size + distance(start, point))) * size;
   return isBeyond(curve, point, -y, x, slack) || isBeyond(curve, point, x, y, slack);
+}
+
+/**
+ * The ellipse is the image M of the unit circle; M w is as far from it as w from the circle, times the least stretch of M or
+ * more, which is |det M| over its greatest, and that is at most √(U² + V²). All times |det M|, so that it may be 0.
+ */
+function isOffEllipse({ centre, axisU, axisV }: Arc, { x, y }: Point, reach: number): boolean {
+  const [dx, dy] = [x - centre.x, y - centre.y];
+  const inside = Math.abs(axisU.x * axisV.y - axisU.y * axisV.x);
+  const own = hypotenuse(dx * axisV.y - dy * axisV.x, axisU.x * dy - axisU.y * dx);
+  const size = hypotenuse(hypotenuse(axisU.x, axisU.y), hypotenuse(axisV.x, axisV.y));
+  const rounding = 4 * ROUNDING * (size + hypotenuse(dx, dy) + Math.abs(x) + Math.abs(y));
+  return Math.abs(own - inside) > (reach + rounding) * size;
 }
 
 /** Whether the point lies beyond all control points by more than `slack`, in one direction or its opposite. */

@@ -212,7 +212,7 @@ function protrusionBetween(ring: ArcLengthRing, start: number, end: number, samp
   let tip = middle;
   let reach = 0;
   for (const point of ring.pointsBetween(start, end, samples)) {
-    checkpoint();
+    checkpoint(2);
     const far = distance(point, middle);
     if (far > reach) [tip, reach] = [point, far];
   }

@@ -79,7 +79,7 @@ export class NearestChords {
     if (square > query.maxDistance * query.maxDistance || square >= this.farthest(query.maxCount)) return;
     if (this.isTooNear(LEAF * low, LEAF * high, query)) return;
     if (high - low === 1) {
-      checkpoint(4);
+      checkpoint(12);
       const end = Math.min(this.ring.size, LEAF * high);
       for (let i = LEAF * low; i < end; i += 1) this.consider(this.ring.first + i, query);
       return;

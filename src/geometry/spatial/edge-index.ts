@@ -82,7 +82,7 @@ export class EdgeIndex {
   }
 
   private look(block: number): boolean {
-    checkpoint();
+    checkpoint(4);
     const { x, y } = this;
     const { minX, minY, maxX, maxY, visit } = this;
     const end = defined(this.first[block + 1]);

@@ -74,7 +74,7 @@ function fillTree(index: SegmentIndex): void {
   const { tree, count, x0, y0, x1, y1 } = index;
   if (!tree) return;
   for (let edge = 0; edge < count; edge += 1) {
-    checkpoint();
+    checkpoint(4);
     const [ax, ay, bx, by] = [defined(x0[edge]), defined(y0[edge]), defined(x1[edge]), defined(y1[edge])];
     tree.add(Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by));
   }
@@ -84,7 +84,7 @@ function fillTree(index: SegmentIndex): void {
 /** Edges whose boxes touch the box; `visit` gets each, and nothing is gathered. */
 export function forEachSegmentInBox(index: SegmentIndex, box: Box, visit: (edge: number) => void): void {
   index.tree?.search(box.minX, box.minY, box.maxX, box.maxY, (edge) => {
-    checkpoint();
+    checkpoint(2);
     visit(edge);
     return false;
   });

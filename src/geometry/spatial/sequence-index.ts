@@ -57,7 +57,7 @@ export class SequenceIndex {
   private blockStarts(): Int32Array {
     const starts = [0];
     for (let start = 0; start < this.count; starts.push(start)) {
-      checkpoint(4);
+      checkpoint(8);
       start = this.endOfBlock(start);
     }
     return Int32Array.from(starts);

@@ -53,7 +53,7 @@ function chainRing(outline: Outline, stretches: ThinIntervals, ring: number, bui
   let open = false;
   let whole = true;
   for (let element = start; element < end; element += 1) {
-    checkpoint();
+    checkpoint(3);
     const size = sizeOf(outline, element);
     if (size === 0) continue;
     const [low, high] = [defined(stretches.first[element]), defined(stretches.first[element + 1])];

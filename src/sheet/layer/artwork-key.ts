@@ -46,7 +46,7 @@ function shapeKey({ part, fillRule, strokeWidth, subpaths, centreline, clips }: 
 function addSubpaths(subpaths: readonly Subpath[], hash: NumbersHash): void {
   for (const { closed, curves } of subpaths) {
     hash.add(closed ? 1 : 0);
-    checkpoint(curves.length);
+    checkpoint(10 + 10 * curves.length);
     hash.add(curvesKey(curves));
   }
   hash.add(NEXT_LIST);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Cubic } from '../../../src/geometry/base/curve-types';
+import type { Arc, Cubic, Point } from '../../../src/geometry/base/curve-types';
 import { pointAt } from '../../../src/geometry/curve/evaluate';
 import { nearestOn } from '../../../src/geometry/curve/nearest';
 import { isOff, isPlainlyOff } from '../../../src/geometry/curve/off';
@@ -15,6 +15,18 @@ const bow: Cubic = {
   control2: { x: 4, y: 4 },
   end: { x: 4, y: 0 },
 };
+
+/** The first quarter of an ellipse. */
+const curveOf = (centre: Point, axisU: Point, axisV: Point): Arc => ({
+  kind: 'arc',
+  start: { x: centre.x + axisU.x, y: centre.y + axisU.y },
+  end: { x: centre.x + axisV.x, y: centre.y + axisV.y },
+  centre,
+  axisU,
+  axisV,
+  from: 0,
+  sweep: Math.PI / 2,
+});
 
 describe('isOff', () => {
   it('is never said of a point within reach, and of all that are plainly off', () => {
@@ -43,5 +55,23 @@ describe('isOff', () => {
       expect(isPlainlyOff(bow, { x: 2, y }, 0.05)).toBe(false);
     }
     expect(isOff(bow, { x: 2, y: 3.04 }, 0.05)).toBe(false);
+  });
+});
+
+describe('isPlainlyOff', () => {
+  const arc = curveOf({ x: 5, y: 5 }, { x: 3, y: 0 }, { x: 0, y: 3 });
+
+  it('is said of points within a circle and round it', () => {
+    expect(isPlainlyOff(arc, { x: 5, y: 5 }, 1)).toBe(true);
+    expect(isPlainlyOff(arc, { x: 12, y: 5 }, 1)).toBe(true);
+    expect(isPlainlyOff(arc, { x: 8.005, y: 5 }, 0.01)).toBe(false);
+    // The rest of the ellipse counts: whether the arc goes on there is not asked.
+    expect(isPlainlyOff(arc, { x: 2, y: 5 }, 0.01)).toBe(false);
+  });
+
+  it('is said of points beside an ellipse that is flat', () => {
+    const flat = curveOf({ x: 0, y: 0 }, { x: 3, y: 0 }, { x: 0, y: 0 });
+    expect(isPlainlyOff(flat, { x: 0, y: 1 }, 0.5)).toBe(true);
+    expect(isPlainlyOff(flat, { x: 1, y: 0 }, 0.5)).toBe(false);
   });
 });
