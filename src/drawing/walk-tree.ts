@@ -135,8 +135,9 @@ export class Painter {
       checkpoint(STEPS_PER_NODE);
       const node = row.nodes[row.next];
       row.next += 1;
-      if (!node) this.rows.pop();
-      else if (node.kind === 'element') this.visit(node, row.scope, root);
+      // Before what is within its last node: so groups within groups, each alone in its own, make no stack.
+      if (row.next >= row.nodes.length) this.rows.pop();
+      if (node?.kind === 'element') this.visit(node, row.scope, root);
     }
     if (this.styles.cascade.exhausted) {
       this.problems.add(

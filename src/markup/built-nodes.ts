@@ -46,7 +46,8 @@ export class BuiltElement extends NamedNode implements ElementNode {
   selfClosing = false;
   /** Whether its start tag was broken off. */
   unterminated = false;
-  endTag: Span | undefined;
+  /** Offset of the end tag; negative where there is none. It ends where the element does. */
+  endFrom = -1;
   /** The prefixes that its attributes declare, if any. */
   declared: string[] | undefined;
   /** Offsets of the end of the start tag, and of the element's end. */
@@ -69,6 +70,10 @@ export class BuiltElement extends NamedNode implements ElementNode {
 
   get span(): Span {
     return { from: this.from, to: this.to };
+  }
+
+  get endTag(): Span | undefined {
+    return this.endFrom < 0 ? undefined : { from: this.endFrom, to: this.to };
   }
 
   get startTag(): Span {
@@ -173,6 +178,42 @@ export class BuiltText implements TextNode {
   }
 }
 
+/** A program may write a million of them: what one says is taken from the text when it is asked for. */
+export class BuiltComment implements CommentNode {
+  readonly kind = 'comment';
+  private readonly text: string;
+  private readonly from: number;
+  private readonly to: number;
+  private readonly contentFrom: number;
+  private readonly contentTo: number;
+  parent: BuiltElement | undefined;
+
+  /** @param text of the whole document */
+  constructor(
+    text: string,
+    from: number,
+    contentFrom: number,
+    contentTo: number,
+    to: number,
+    parent: BuiltElement | undefined,
+  ) {
+    this.text = text;
+    this.from = from;
+    this.to = to;
+    this.contentFrom = contentFrom;
+    this.contentTo = contentTo;
+    this.parent = parent;
+  }
+
+  get value(): string {
+    return this.text.slice(this.contentFrom, this.contentTo);
+  }
+
+  get span(): Span {
+    return { from: this.from, to: this.to };
+  }
+}
+
 type Movable<Node> = Omit<Node, 'parent'> & { parent: BuiltElement | undefined };
 
-export type BuiltNode = BuiltElement | BuiltText | Movable<CommentNode> | Movable<InstructionNode>;
+export type BuiltNode = BuiltElement | BuiltText | BuiltComment | Movable<InstructionNode>;

@@ -2,7 +2,7 @@
 import { checkpoint } from '../base/checkpoint';
 import type { Span } from '../text/text';
 import { MARKUP_ROOM, NAME_ROOM, shortened } from '../text/wording';
-import { BuiltAttribute, BuiltElement, type BuiltNode, BuiltText } from './built-nodes';
+import { BuiltAttribute, BuiltComment, BuiltElement, type BuiltNode, BuiltText } from './built-nodes';
 import { readCharacterData } from './character-data';
 import { EntityTable } from './entities';
 import { isName, type KnownName, NamespaceScope, splitName } from './names';
@@ -108,7 +108,7 @@ export class TreeBuilder {
       this.closeWithoutEndTag(` before </${shortened(name, NAME_ROOM)}>`);
     }
     const element = this.open.at(-1)!;
-    element.endTag = { from, to };
+    element.endFrom = from;
     element.to = to;
     this.close();
   }
@@ -138,7 +138,7 @@ export class TreeBuilder {
       const at = contentFrom + (hyphens >= 0 ? hyphens : value.length - 1);
       this.problems.fatal('A comment cannot contain "--" or end with "-".', at, at + 2);
     }
-    this.append({ kind: 'comment', value, span: { from, to }, parent: this.open.at(-1) });
+    this.append(new BuiltComment(this.text, from, contentFrom, contentTo, to, this.open.at(-1)));
   }
 
   addInstruction(kind: InstructionNode['kind'], value: string, from: number, to: number): void {

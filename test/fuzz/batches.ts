@@ -30,8 +30,8 @@ const BATCH = 50;
 const MOST_MEMORY = 500;
 /** MB of V8's heap: far beyond that, it ends the process, which is then told as a failure. */
 const HEAP = 450;
-/** Milliseconds without a word: then a document hangs. */
-const LONGEST_SILENCE = 300_000;
+/** Milliseconds without a word: then a document hangs. A busy machine may leave a process that gives way without a turn for minutes. */
+const LONGEST_SILENCE = 1_200_000;
 
 interface Outcome {
   readonly tally: Tally;

@@ -9,7 +9,7 @@ import type { Finding } from '../../checks/finding';
 import type { CheckMeta } from '../../checks/meta';
 import type { CheckId } from '../../config/check-id';
 import { attributeOf, nodeAt } from '../../markup/query';
-import type { CommentNode, ElementNode, MarkupDocument, MarkupNode } from '../../markup/tree';
+import type { Attribute, CommentNode, ElementNode, MarkupDocument, MarkupNode } from '../../markup/tree';
 import type { Span } from '../../text/text';
 import { MARKUP_ROOM, quoted, shortened } from '../../text/wording';
 
@@ -31,10 +31,8 @@ const MOST_TOLD = 1000;
 
 interface Acceptance {
   readonly checks: readonly string[];
-  /** The comment or the attribute itself. */
-  readonly place: Span;
-  /** Where the element stands, as it is said of an acceptance that does nothing. */
-  readonly where: 'in the element that follows' | 'in this element';
+  /** A comment's span is made when it is asked for, and of a million of them few are. */
+  readonly written: CommentNode | Attribute;
   /** Where findings are accepted: the next element, or the attribute's own. */
   readonly scope: ElementNode | undefined;
 }
@@ -106,17 +104,18 @@ function acceptanceOf(
   return first;
 }
 
-function unused({ checks, place, where }: Acceptance, isKnown: (check: CheckId) => boolean): Finding {
+function unused({ checks, written }: Acceptance, isKnown: (check: CheckId) => boolean): Finding {
   const unknown = checks.find((check) => !isKnown(check));
+  const where = 'kind' in written ? 'in the element that follows' : 'in this element';
   const why =
     unknown === undefined
       ? `No ${shortened(checks.join(', '), MARKUP_ROOM)} ${where}`
       : `There is no check ${quoted([unknown])[0]}`;
-  return idleFinding(place, `${why}: this acceptance does nothing.`);
+  return idleFinding(written.span, `${why}: this acceptance does nothing.`);
 }
 
-function moreUnused(count: number, { place }: Acceptance): Finding {
-  return idleFinding(place, `${count} more acceptances from here on do nothing.`);
+function moreUnused(count: number, { written }: Acceptance): Finding {
+  return idleFinding(written.span, `${count} more acceptances from here on do nothing.`);
 }
 
 function idleFinding(span: Span, message: string): Finding {
@@ -138,19 +137,18 @@ function findAcceptances(document: MarkupDocument): Acceptance[] {
     for (let i = siblings.length - 1; i >= 0; i -= 1) {
       checkpoint();
       const node = siblings[i]!;
-      if (node.kind === 'element') pending.push((next = node).children);
+      if (node.kind === 'element') next = node;
+      if (node.kind === 'element' && node.children.length > 0) pending.push(node.children);
       const own = node.kind === 'element' && byAttribute ? attributeOf(node, ATTRIBUTE) : undefined;
       if (own) {
         const checks = lists.of(own.value);
-        if (checks.length > 0) found.push({ checks, place: own.span, where: 'in this element', scope: next });
+        if (checks.length > 0) found.push({ checks, written: own, scope: next });
       }
       const checks = node.kind === 'comment' ? acceptedChecks(node, lists) : [];
-      if (checks.length > 0) {
-        found.push({ checks, place: node.span, where: 'in the element that follows', scope: next });
-      }
+      if (node.kind === 'comment' && checks.length > 0) found.push({ checks, written: node, scope: next });
     }
   }
-  return found.sort((a, b) => a.place.from - b.place.from);
+  return found.sort((a, b) => a.written.span.from - b.written.span.from);
 }
 
 function acceptedChecks({ value }: CommentNode, lists: CheckLists): readonly string[] {

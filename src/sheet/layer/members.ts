@@ -47,8 +47,8 @@ export function loneGroupOf(shapes: readonly Shape[], root: ElementNode): Elemen
   const [first, ...others] = shapes;
   if (!first) return undefined;
   const way = wayTo(first, root);
-  const depths = new Map(way.map((element, depth) => [element, depth]));
   let common = way.length;
+  const depths = new Map(others.length > 0 ? way.map((element, depth) => [element, depth]) : []);
   for (const shape of others) common = Math.min(common, meetingDepth(shape, depths));
   const isAllGroups = way.slice(0, common).every(({ localName }) => localName === 'g');
   return isAllGroups ? way[common - 1] : undefined;
