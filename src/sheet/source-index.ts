@@ -42,7 +42,7 @@ const STEPS_PER_SEARCH = 40;
 /** The curves of a chain in a spatial index: a chain is met again after an edit. */
 const boxesOfCurves = memoizeByIdentity(
   'index of a chain',
-  (curves: readonly Curve[]) => new SequenceIndex(packBoxes(boxesOfChain(curves).curves)),
+  (curves: readonly Curve[]) => new SequenceIndex(boxesOfChain(curves).sides),
 );
 
 /** Looks up the sources of boundary points. Build it once for a layer; building costs one pass over its chains. */

@@ -9,6 +9,7 @@ import type { Curve, Point } from '../geometry/base/curve-types';
 import { ON_CURVE, PLAINLY_BESIDE, SAME_POINT } from '../geometry/base/tolerances';
 import { cross, distance, subtract } from '../geometry/base/vector';
 import { derivativeAt, nearestOn, pointAt } from '../geometry/curve/index';
+import { curveKeys } from './layer/artwork-key';
 import type { SourceIndex } from './source-index';
 import type { ThinPlace } from './thin-places';
 
@@ -75,7 +76,8 @@ function nearCurves(point: Point, sources: SourceIndex): OnCurve[] {
 /** Copies cross what the first one crosses, at the same place. */
 function withoutCopies(curves: readonly Curve[]): Curve[] {
   checkpoint(STEPS_PER_STEP * curves.length);
-  return [...new Map(curves.map((curve) => [JSON.stringify(curve), curve])).values()];
+  const keys = curveKeys(curves);
+  return [...new Map(keys.map((key, i) => [key, defined(curves[i])])).values()];
 }
 
 /** The nearest place to another end on the curves at an end that is no crossing. */

@@ -13,13 +13,12 @@ const DEFAULT_GROWTH = 500 * 2 ** 20;
 const BETWEEN_MEMORY_LOOKS = 20;
 
 /**
- * Steps of work for any text, however short: one to two seconds of a processor. Steps are counted (`src/base/checkpoint.ts`), so
- * that a text is checked as far on any machine, however busy.
+ * Steps of work for any text, however short: one to two seconds of a processor, and four times what clip art of less than
+ * 40 kB takes. Steps are counted (`src/base/checkpoint.ts`), so that a text is checked as far on any machine, however busy.
  */
 const WORK_FOR_ANY = 40_000_000;
 /**
- * Steps of work for each character of a text so long that this comes to more: clip art of more than 40 kB takes 4 to 640 in all,
- * half of it less than 90.
+ * Steps of work for each character of a text so long that this comes to more: clip art of more than 60 kB takes 2 to 520 in all.
  */
 const WORK_PER_CHARACTER = 640;
 

@@ -12,7 +12,7 @@ import { growBox } from '../base/ring';
 import { SAME_POINT } from '../base/tolerances';
 import { cross, distance, samePoint, vectorLength } from '../base/vector';
 import { clusterBoxes } from '../spatial/clusters';
-import { packBoxes, SequenceIndex } from '../spatial/sequence-index';
+import { SequenceIndex } from '../spatial/sequence-index';
 import { boxesOfChain, COINCIDENCE_TOLERANCE, type CurveChain, CurveTable, type LocatedCurve } from './curve-table';
 import { pointAt, tangentAt } from './evaluate';
 import { controlPoints, lengthLimitOf, lengthOf } from './measure';
@@ -126,8 +126,7 @@ function searchAmong(chains: readonly CurveChain[]): Searched {
   const row = new CurveTable(chains);
   const pieces: Found[] = [];
   if (row.count < 2) return { chains, pieces, visits: 0 };
-  const boxes = chains.flatMap((chain) => boxesOfChain(chain).curves);
-  const near = new SequenceIndex(packBoxes(boxes), (number) => reachOf(row.curve(number)));
+  const near = new SequenceIndex(row.sides(), (number) => reachOf(row.curve(number)));
   const earlier: number[] = [];
   let visits = 0;
   for (let number = 0; number < row.count && visits <= MAX_VISITS; number += 1) {

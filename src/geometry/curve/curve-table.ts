@@ -5,7 +5,6 @@ import { defined } from '../../base/defined';
 import type { Curve } from '../base/curve-types';
 import { memoizeByIdentity } from '../base/derived-facts';
 import type { Box } from '../base/polygon-types';
-import { joinBoxes } from '../base/ring';
 import { DRAWN_ALIKE } from '../base/tolerances';
 import { distance, dot, subtract, vectorLength } from '../base/vector';
 import { tangentAt } from './evaluate';
@@ -24,16 +23,35 @@ export interface LocatedCurve {
 export interface ChainBoxes {
   /** Round all of it. */
   readonly whole: Box;
-  /** Round each of its curves; not the least ones. */
-  readonly curves: readonly Box[];
+  /** Round each of its curves, not the least ones: the least x and y of each, its greatest x and y. */
+  readonly sides: Float64Array;
 }
 
 /** A chain is met again after each edit, so its boxes are remembered. */
 export const boxesOfChain = memoizeByIdentity('boxes of a chain', (chain: readonly Curve[]): ChainBoxes => {
   checkpoint(4 + 10 * chain.length);
-  const curves = chain.map(roughBoundsOf);
-  return { whole: joinBoxes(curves), curves };
+  const sides = new Float64Array(4 * chain.length);
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
+  chain.forEach((curve, i) => {
+    const { minX, minY, maxX, maxY } = roughBoundsOf(curve);
+    sides[4 * i] = minX;
+    sides[4 * i + 1] = minY;
+    sides[4 * i + 2] = maxX;
+    sides[4 * i + 3] = maxY;
+    [left, top, right, bottom] = [
+      Math.min(left, minX),
+      Math.min(top, minY),
+      Math.max(right, maxX),
+      Math.max(bottom, maxY),
+    ];
+  });
+  return { whole: { minX: left, minY: top, maxX: right, maxY: bottom }, sides };
 });
+
+function boxAt(sides: Float64Array, number: number): Box {
+  const [minX, minY] = [defined(sides[4 * number]), defined(sides[4 * number + 1])];
+  return { minX, minY, maxX: defined(sides[4 * number + 2]), maxY: defined(sides[4 * number + 3]) };
+}
 
 /** mm: lines nearer than this are one cut; coordinates are commonly written to two or three decimals. */
 export const COINCIDENCE_TOLERANCE = DRAWN_ALIKE;
@@ -71,8 +89,15 @@ export class CurveTable {
       chain,
       index,
       curve: this.curve(number),
-      box: defined(boxesOfChain(defined(this.chains[chain])).curves[index]),
+      box: boxAt(boxesOfChain(defined(this.chains[chain])).sides, index),
     };
+  }
+
+  /** Of the boxes of all curves, one after the other. */
+  sides(): Float64Array {
+    const sides = new Float64Array(4 * this.count);
+    this.chains.forEach((chain, i) => sides.set(boxesOfChain(chain).sides, 4 * defined(this.start[i])));
+    return sides;
   }
 
   /**

@@ -71,6 +71,15 @@ export const curvesKey = memoizeByIdentity('key of a chain', (curves: readonly C
   return hash.take();
 });
 
+/** Of each curve by itself. */
+export function curveKeys(curves: readonly Curve[]): number[] {
+  const hash = new NumbersHash();
+  return curves.map((curve) => {
+    addCurve(curve, hash);
+    return hash.take();
+  });
+}
+
 const KIND_NUMBERS: Readonly<Record<Curve['kind'], number>> = { line: 0, quadratic: 1, cubic: 2, arc: 3 };
 
 function addCurve(curve: Curve, hash: NumbersHash): void {

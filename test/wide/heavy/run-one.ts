@@ -1,4 +1,5 @@
-/** Checks one heavy drawing in a process of its own, and prints what that took: `run-one.mjs NAME`. */
+/** Checks one heavy drawing, or a file, in a process of its own, and prints what that took: `run-one.mjs NAME`. */
+import { readFileSync } from 'node:fs';
 import { check } from '../../../src/engine/check/check-file';
 import { HEAVY_DRAWINGS } from '../../engine/check/heavy-drawings';
 
@@ -16,7 +17,8 @@ export interface Taken {
   readonly places: number;
 }
 
-const text = HEAVY_DRAWINGS.get(process.argv[2] ?? '')?.() ?? '';
+const [, , name = ''] = process.argv;
+const text = HEAVY_DRAWINGS.get(name)?.() ?? readFileSync(name, 'utf8');
 const before = process.cpuUsage();
 const { complete } = check(text);
 const { user, system } = process.cpuUsage(before);
