@@ -25,7 +25,7 @@ export interface FuzzTable extends Tally {
   readonly failures: readonly Failure[];
 }
 
-const BATCH = 50;
+const BATCH = 100;
 /** MB for any text, those of Node.js, of the renderer and the parsers of the tests among them. */
 const MOST_MEMORY = 500;
 /** MB of V8's heap: far beyond that, it ends the process, which is then told as a failure. */
