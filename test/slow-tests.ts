@@ -26,6 +26,7 @@ export const SLOW_TESTS: readonly string[] = [
   'test/cli/begin/strip-command.test.ts',
   'test/cli/two-sheets.test.ts',
   'test/cli/watch/watch-command.test.ts',
+  'test/extension/activation.test.ts',
   'test/trace/demo.test.ts',
   'test/trace/programs.test.ts',
   'test/trace/run-program.test.ts',

@@ -1,6 +1,6 @@
 /** The language server as the rest of the extension sees it: started when first needed, apart from the extension. */
 import * as vscode from 'vscode';
-import { type BaseLanguageClient, RevealOutputChannelOn } from 'vscode-languageclient';
+import type { BaseLanguageClient, LanguageClientOptions, RevealOutputChannelOn } from 'vscode-languageclient';
 import {
   CUT_FIGURES,
   CUT_FILES,
@@ -56,7 +56,7 @@ import {
   SWEEP,
 } from '../protocol/views';
 import type { Span } from '../text/text';
-import type { Connect, ServerConnection } from './host/server-connection';
+import type { ServerConnection, ServerHost } from './host/server-connection';
 import { CONFIG, SVG } from './svg-documents';
 
 /** The requests that answer the questions of the bench's page. */
@@ -80,13 +80,17 @@ const METHODS: Readonly<Partial<Record<BenchRequest['kind'], string>>> = {
   planGhost: PLAN_GHOST,
 };
 
+/** `RevealOutputChannelOn.Never`: its module comes with the whole client. */
+const NEVER: RevealOutputChannelOn.Never = 4;
+
 /** Of the editor, without what cannot be sent to another thread. */
 function plainSettings(): object {
   return JSON.parse(JSON.stringify(vscode.workspace.getConfiguration('tombolo'))) as object;
 }
 
 export class ServerClient implements vscode.Disposable {
-  private readonly connection: ServerConnection;
+  private readonly connect: () => Promise<ServerConnection>;
+  private connection: ServerConnection | undefined;
   private readonly watcher = vscode.workspace.createFileSystemWatcher('**/{tombolo.json,*.svg}');
   private readonly checkedEmitter = new vscode.EventEmitter<Checked>();
   private readonly programsEmitter = new vscode.EventEmitter<Programs>();
@@ -98,23 +102,26 @@ export class ServerClient implements vscode.Disposable {
   /** Fires when programs or drawings of theirs are known that were not before, or are no more. */
   readonly onPrograms = this.programsEmitter.event;
 
+  /** The folder that watched programs leave their marks in; none where none can run. */
+  readonly marks: string | undefined;
+
   readonly log: vscode.LogOutputChannel;
 
-  constructor(context: vscode.ExtensionContext, connect: Connect, log: vscode.LogOutputChannel) {
+  constructor(context: vscode.ExtensionContext, host: ServerHost, log: vscode.LogOutputChannel) {
     this.log = log;
-    this.connection = connect(context, {
+    this.marks = host.marks?.(context);
+    const options: LanguageClientOptions = {
       documentSelector: [...SVG, ...CONFIG],
       outputChannel: log,
-      revealOutputChannelOn: RevealOutputChannelOn.Never,
+      revealOutputChannelOn: NEVER,
       initializationOptions: () => ({
         ...plainSettings(),
         goTo: true,
         ...(this.marks !== undefined && { marks: this.marks }),
       }),
       synchronize: { fileEvents: this.watcher },
-    });
-    this.client.onNotification(PROGRAMS, (programs: Programs) => this.programsEmitter.fire(programs));
-    this.client.onNotification(CHECKED, (checked: Checked) => this.checkedEmitter.fire(checked));
+    };
+    this.connect = () => host.connect(context, options);
   }
 
   /** Starts the server unless it runs. Never rejects: a failure is logged, and requests then answer undefined. */
@@ -125,16 +132,16 @@ export class ServerClient implements vscode.Disposable {
     await this.starting;
   }
 
+  /** There once it was begun to start. */
   private get client(): BaseLanguageClient {
+    if (!this.connection) throw new Error('The server was not started.');
     return this.connection.client;
   }
 
-  /** The folder that watched programs leave their marks in; none where none can run. */
-  get marks(): string | undefined {
-    return this.connection.marks;
-  }
-
   private async begin(): Promise<void> {
+    this.connection = await this.connect();
+    this.client.onNotification(PROGRAMS, (programs: Programs) => this.programsEmitter.fire(programs));
+    this.client.onNotification(CHECKED, (checked: Checked) => this.checkedEmitter.fire(checked));
     await this.connection.prepare?.();
     await this.client.start();
   }
@@ -214,7 +221,7 @@ export class ServerClient implements vscode.Disposable {
 
   /** @param line from zero */
   drawnAt(drawing: vscode.Uri, program: vscode.Uri, line: number): Promise<DrawnThere | undefined> {
-    return this.ask(DRAWN_AT, drawing, { program: this.client.code2ProtocolConverter.asUri(program), line });
+    return this.ask(DRAWN_AT, drawing, { program: program.toString(), line });
   }
 
   /** The line that draws what stands in a stretch of a drawing's text. */
@@ -245,6 +252,6 @@ export class ServerClient implements vscode.Disposable {
     this.watcher.dispose();
     this.checkedEmitter.dispose();
     this.programsEmitter.dispose();
-    if (this.starting) void this.client.dispose().catch(() => undefined);
+    void this.connection?.client.dispose().catch(() => undefined);
   }
 }

@@ -3,10 +3,10 @@ import type * as vscode from 'vscode';
 import type { Bench } from '../bench';
 import type { KnownPrograms } from '../programs/known-programs';
 import type { ServerClient } from '../server-client';
-import type { Connect } from './server-connection';
+import type { ServerHost } from './server-connection';
 
 export interface ExtensionHost {
-  readonly server: Connect;
+  readonly server: ServerHost;
   /** Registers what needs programs and threads of Node.js. */
   tools(context: vscode.ExtensionContext, parts: ExtensionParts): vscode.Disposable[];
 }

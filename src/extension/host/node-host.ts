@@ -1,7 +1,6 @@
 /** With Node.js: the server is a process, programs are watched, pictures are separated in a thread. */
 import { mkdir, rm } from 'node:fs/promises';
 import * as vscode from 'vscode';
-import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
 import { ProgramTasks } from '../programs/program-tasks';
 import { watchProgram } from '../programs/watch-program';
 import { Separating } from '../separating/separating';
@@ -9,18 +8,20 @@ import { activeResource } from '../svg-documents';
 import type { ExtensionHost } from './host';
 
 export const NODE_HOST: ExtensionHost = {
-  server(context, options) {
-    const marks = vscode.Uri.joinPath(context.storageUri ?? context.globalStorageUri, 'marks').fsPath;
-    const server = { module: context.asAbsolutePath('dist/server.cjs'), transport: TransportKind.ipc };
-    return {
-      client: new LanguageClient('tombolo', 'Tombolo', server, options),
-      marks,
-      // What watches of another session have left is of no use any more.
-      async prepare() {
-        await rm(marks, { recursive: true, force: true });
-        await mkdir(marks, { recursive: true });
-      },
-    };
+  server: {
+    async connect(context, options) {
+      const { LanguageClient, TransportKind } = await import('vscode-languageclient/node');
+      const server = { module: context.asAbsolutePath('dist/server.cjs'), transport: TransportKind.ipc };
+      return {
+        client: new LanguageClient('tombolo', 'Tombolo', server, options),
+        // What watches of another session have left is of no use any more.
+        async prepare() {
+          await rm(marksOf(context), { recursive: true, force: true });
+          await mkdir(marksOf(context), { recursive: true });
+        },
+      };
+    },
+    marks: marksOf,
   },
   tools(context, { client, bench, programs, log }) {
     const tasks = new ProgramTasks(client, context.asAbsolutePath('dist/cli.cjs'));
@@ -32,3 +33,7 @@ export const NODE_HOST: ExtensionHost = {
     return [tasks, watch, new Separating(context.extensionUri, log)];
   },
 };
+
+function marksOf(context: vscode.ExtensionContext): string {
+  return vscode.Uri.joinPath(context.storageUri ?? context.globalStorageUri, 'marks').fsPath;
+}

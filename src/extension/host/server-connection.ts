@@ -2,13 +2,16 @@
 import type { ExtensionContext } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 
-/** Makes the client of a server that is not started yet. */
-export type Connect = (context: ExtensionContext, options: LanguageClientOptions) => ServerConnection;
+/** What comes to a server of the host's kind. */
+export interface ServerHost {
+  /** Loads the client, which is large, and makes one of a server that is not started yet. */
+  connect(context: ExtensionContext, options: LanguageClientOptions): Promise<ServerConnection>;
+  /** The folder, outside of the workspace, that watched programs leave their marks in; none where none can run. */
+  marks?(context: ExtensionContext): string;
+}
 
 export interface ServerConnection {
   readonly client: BaseLanguageClient;
-  /** The folder, outside of the workspace, that watched programs leave their marks in; none where none can run. */
-  readonly marks?: string;
   /** Called before each start. */
   prepare?(): Promise<void>;
 }

@@ -1,6 +1,5 @@
 /** In a browser alone: the server is a worker, and has the editor read its files. No program runs here. */
 import * as vscode from 'vscode';
-import { BrowserMessageReader, BrowserMessageWriter, LanguageClient } from 'vscode-languageclient/browser';
 import { SENT_FILES, type SentFilesParams, WANTED_FILES, type WantedFiles } from '../../protocol/files';
 import type { ExtensionHost } from './host';
 import { readWanted } from './wanted-files';
@@ -11,23 +10,28 @@ const { l10n, window } = vscode;
 declare const Worker: new (address: string, options: { readonly name: string }) => { terminate(): void };
 
 export const WEB_HOST: ExtensionHost = {
-  server(context, options) {
-    let worker: { terminate(): void } | undefined;
-    let address: string | undefined;
-    const start = async () => {
-      worker?.terminate();
-      address ??= await addressOfServer(vscode.Uri.joinPath(context.extensionUri, 'dist'));
-      worker = new Worker(address, { name: address });
-      // The editor puts workers of its own in the place of the browser's, which the client does not know as such.
-      return { reader: new BrowserMessageReader(worker as never), writer: new BrowserMessageWriter(worker as never) };
-    };
-    const client = new LanguageClient('tombolo', 'Tombolo', start, options);
-    client.onNotification(WANTED_FILES, async ({ uris }: WantedFiles) => {
-      const sent: SentFilesParams = { files: await readWanted(uris) };
-      await client.sendNotification(SENT_FILES, sent).catch(() => undefined);
-    });
-    context.subscriptions.push({ dispose: () => worker?.terminate() });
-    return { client };
+  server: {
+    async connect(context, options) {
+      const { BrowserMessageReader, BrowserMessageWriter, LanguageClient } = await import(
+        'vscode-languageclient/browser'
+      );
+      let worker: { terminate(): void } | undefined;
+      let address: string | undefined;
+      const start = async () => {
+        worker?.terminate();
+        address ??= await addressOfServer(vscode.Uri.joinPath(context.extensionUri, 'dist'));
+        worker = new Worker(address, { name: address });
+        // The editor puts workers of its own in the place of the browser's, which the client does not know as such.
+        return { reader: new BrowserMessageReader(worker as never), writer: new BrowserMessageWriter(worker as never) };
+      };
+      const client = new LanguageClient('tombolo', 'Tombolo', start, options);
+      client.onNotification(WANTED_FILES, async ({ uris }: WantedFiles) => {
+        const sent: SentFilesParams = { files: await readWanted(uris) };
+        await client.sendNotification(SENT_FILES, sent).catch(() => undefined);
+      });
+      context.subscriptions.push({ dispose: () => worker?.terminate() });
+      return { client };
+    },
   },
   tools: () => [
     absent(
