@@ -6,17 +6,25 @@ const DRAWING = { missing: 0.008, slack: 1 };
 /** The same of what bridges take: they need not be cut to the hair. */
 const BRIDGES = { missing: 0.1, slack: 3 };
 
-/** Upright or level, and twice the pixel that it lies at. */
-export type Axis = readonly [kind: 'upright' | 'level', twice: number];
+/**
+ * Upright or level, and twice the pixel that it lies at; or a diagonal, falling where x - y is the number on it, rising
+ * where x + y is.
+ */
+export type Axis = readonly [kind: 'upright' | 'level' | 'falling' | 'rising', at: number];
 
-/** Axes that halve the paint's box, upright and level, in which the drawing is its own mirror image. */
+/**
+ * Axes that halve the paint's box, upright and level, in which the drawing is its own mirror image; of those that have one,
+ * as squares and rings, the diagonals as well.
+ */
 export function mirrorAxesOf(paint: Mask): Axis[] {
   const [minX, minY, maxX, maxY] = boxOf(paint);
-  const near = (kind: Axis[0], twice: number): Axis[] => [0, -1, 1].map((shift) => [kind, twice + shift]);
-  const all = [near('upright', minX + maxX), near('level', minY + maxY)];
-  return all
-    .map((axes) => axes.find((axis) => isItsOwnImage(paint, axis, DRAWING)))
-    .filter((axis) => axis !== undefined);
+  const near = (kind: Axis[0], at: number): Axis[] => [0, -1, 1].map((shift) => [kind, at + shift]);
+  const found = (all: Axis[][]): Axis[] =>
+    all.map((axes) => axes.find((axis) => isItsOwnImage(paint, axis, DRAWING))).filter((axis) => axis !== undefined);
+  const straight = found([near('upright', minX + maxX), near('level', minY + maxY)]);
+  const isSquare = Math.abs(maxX - minX - maxY + minY) <= 1;
+  if (straight.length === 0 || !isSquare) return straight;
+  return [...straight, ...found([near('falling', minX - minY), near('rising', minX + maxY)])];
 }
 
 /** Whether what bridges take is mirrored in one of the axes. */
@@ -24,11 +32,14 @@ export function isMirrored(lost: Mask, axes: readonly Axis[]): boolean {
   return axes.some((axis) => isItsOwnImage(lost, axis, BRIDGES));
 }
 
-function isItsOwnImage(mask: Mask, [kind, twice]: Axis, allowed: typeof DRAWING): boolean {
-  const isUpright = kind === 'upright';
-  const moveX: Move = (x) => (isUpright ? twice - x : x);
-  const moveY: Move = (_, y) => (isUpright ? y : twice - y);
-  return hasAll(mask, mask, moveX, moveY, allowed);
+function isItsOwnImage(mask: Mask, [kind, at]: Axis, allowed: typeof DRAWING): boolean {
+  const moves: Readonly<Record<Axis[0], readonly [Move, Move]>> = {
+    upright: [(x) => at - x, (_, y) => y],
+    level: [(x) => x, (_, y) => at - y],
+    falling: [(_, y) => at + y, (x) => x - at],
+    rising: [(_, y) => at - y, (x) => at - x],
+  };
+  return hasAll(mask, mask, ...moves[kind], allowed);
 }
 
 /** A part of a mask from one column to another. */
