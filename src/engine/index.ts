@@ -39,7 +39,7 @@ export {
   type TileSize,
   testStrip,
 } from '../cut/index';
-export type { StandingBridge } from '../edits/plan/detect';
+export type { StandingBridge } from '../edits/plan/standing/detect';
 export type { FindingId, ReportedFinding } from '../report/finding-id';
 export type { BroughtFinding, Fix, FixCandidate, FixId, FixRefusal, FixScope } from '../report/fix';
 export type { Generator, GeneratorMarks, GeneratorPlace } from '../report/generator';

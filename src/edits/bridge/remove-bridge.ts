@@ -15,7 +15,7 @@ import { type ElementGeometry, elementGeometry } from '../element/element-geomet
 import { type EditResult, mergeResults } from '../element/result';
 import { removeElement } from '../outline/remove-outline';
 import { decimalsFor } from '../path/precision';
-import type { StandingBridge } from '../plan/detect';
+import type { StandingBridge } from '../plan/standing/detect';
 import { boxOfCorners, polygonOf, stripAlong } from '../strip/strip';
 import { painted } from './cut-element';
 import { cutStripsFromShapes } from './cut-fills';

@@ -4,7 +4,7 @@ import type { Effect } from '../../checks/meta';
 import { limitsOf } from '../../config/limits';
 import { formatMillimetres } from '../../config/values';
 import { changedRegion, cutStrips, ROUNDING_ROOM } from '../../edits/bridge/cut';
-import type { StandingBridge } from '../../edits/plan/detect';
+import type { StandingBridge } from '../../edits/plan/standing/detect';
 import { type Strip, stripAlong } from '../../edits/strip/strip';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Region } from '../../geometry/base/polygon-types';

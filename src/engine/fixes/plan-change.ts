@@ -8,7 +8,7 @@ import { changedRegion, cutStrips, ROUNDING_ROOM, stripsFor } from '../../edits/
 import { removeBridge } from '../../edits/bridge/remove-bridge';
 import { composeEdits } from '../../edits/path/text-edits';
 import { bridgeAcrossGap } from '../../edits/plan/at-point';
-import type { StandingBridge } from '../../edits/plan/detect';
+import type { StandingBridge } from '../../edits/plan/standing/detect';
 import type { Bridge } from '../../edits/plan/types';
 import { shapesNearStrips } from '../../edits/strip/shapes-near';
 import { polygonOf, type Strip, stripAlong } from '../../edits/strip/strip';

@@ -1,8 +1,8 @@
 /** The bridges that stand in a layer, found once for a version of the text, and the one at a place. */
 
 import { limitsOf } from '../../config/limits';
-import { type StandingBridge, standingBridgeAt } from '../../edits/plan/detect';
-import { standingBridges } from '../../edits/plan/standing-bridges';
+import { standingBridges } from '../../edits/plan/standing/all';
+import { type StandingBridge, standingBridgeAt } from '../../edits/plan/standing/detect';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Report } from '../../report/report';
 import { findThinPlaces } from '../../sheet/thin-places';
@@ -10,7 +10,7 @@ import type { Sheet } from '../../sheet/types';
 import { effectiveConfig } from '../check/effective-config';
 import { placesDrawnAt } from './bridge-at';
 
-export { lengthOf } from '../../edits/plan/standing-bridges';
+export { lengthOf } from '../../edits/plan/standing/all';
 
 /** Wider necks than so many limits are parts of the picture (common practice, no source). */
 const MAX_WIDTH = 6;

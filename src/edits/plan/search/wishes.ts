@@ -6,7 +6,7 @@ import { distance } from '../../../geometry/base/vector';
 import { mirrorAbout } from '../design/axis';
 import type { CounterPlace, LetterRow } from '../design/index';
 import { type ScoredCandidate, scoreCandidate } from '../score';
-import { isMirroredAbout, setsAbout, symmetricSets } from '../symmetric-sets';
+import { isMirroredAbout, setsAbout, symmetricSets } from '../symmetry/sets';
 import { rootedInPoints, STEEPEST } from '../ways/rooted';
 import { type Assignment, type Layout, needOf } from './layout';
 import { MOVED, movedWay } from './moved-way';

@@ -6,7 +6,7 @@ import { limitsOf } from '../../../config/limits';
 import { drawnPlace } from '../../../edits/bridge/cut-away';
 import { removeBridge } from '../../../edits/bridge/remove-bridge';
 import { composeEdits } from '../../../edits/path/text-edits';
-import type { StandingBridge } from '../../../edits/plan/detect';
+import type { StandingBridge } from '../../../edits/plan/standing/detect';
 import { polygonOf, stripAlong } from '../../../edits/strip/strip';
 import type { Point } from '../../../geometry/base/curve-types';
 import type { Polygon } from '../../../geometry/base/polygon-types';

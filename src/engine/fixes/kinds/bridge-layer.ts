@@ -1,7 +1,7 @@
 /** Bridges for every island of a layer: the shortest ones, and in lettering upright ones. */
 
 import type { Finding } from '../../../checks/finding';
-import { formGlyphRow } from '../../../edits/plan/glyph-row';
+import { formGlyphRow } from '../../../edits/plan/design/glyph-row';
 import { boxOfPolygon } from '../../../geometry/boolean/index';
 import { isRefusal, type Result, refuse } from '../../../report/refusal';
 import type { Report } from '../../../report/report';

@@ -1,12 +1,12 @@
 /** All bridges of a sheet that are in its drawing already. */
 
-import type { Point } from '../../geometry/base/curve-types';
-import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
-import { distance, interpolate } from '../../geometry/base/vector';
-import { buildSegmentIndex } from '../../geometry/spatial/segment-index';
-import type { ThinPlace } from '../../sheet/thin-places';
-import type { Sheet } from '../../sheet/types';
-import type { Side } from '../bridge/rejoin-fill';
+import type { Point } from '../../../geometry/base/curve-types';
+import { PLAINLY_BESIDE } from '../../../geometry/base/tolerances';
+import { distance, interpolate } from '../../../geometry/base/vector';
+import { buildSegmentIndex } from '../../../geometry/spatial/segment-index';
+import type { ThinPlace } from '../../../sheet/thin-places';
+import type { Sheet } from '../../../sheet/types';
+import type { Side } from '../../bridge/rejoin-fill';
 import { type StandingBridge, standingBridgeAt } from './detect';
 import { middlesOfCutSides } from './straight-sides';
 

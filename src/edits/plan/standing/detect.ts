@@ -1,14 +1,23 @@
 /** Bridges that are in the drawing already, recognised by their shape alone: no mark in the file is needed. */
 
-import type { Point } from '../../geometry/base/curve-types';
-import type { Box } from '../../geometry/base/polygon-types';
-import { DRAWN_ALIKE, WRITTEN_STEP } from '../../geometry/base/tolerances';
-import { add, distance, dot, interpolate, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
-import { regionContains } from '../../geometry/boolean/index';
-import { firstHits, type Hit } from '../../geometry/spatial/raycast';
-import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
-import type { Sheet } from '../../sheet/types';
-import type { Side } from '../bridge/rejoin-fill';
+import type { Point } from '../../../geometry/base/curve-types';
+import type { Box } from '../../../geometry/base/polygon-types';
+import { DRAWN_ALIKE, WRITTEN_STEP } from '../../../geometry/base/tolerances';
+import {
+  add,
+  distance,
+  dot,
+  interpolate,
+  normalise,
+  perpendicular,
+  scale,
+  subtract,
+} from '../../../geometry/base/vector';
+import { regionContains } from '../../../geometry/boolean/index';
+import { firstHits, type Hit } from '../../../geometry/spatial/raycast';
+import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../../../geometry/spatial/segment-index';
+import type { Sheet } from '../../../sheet/types';
+import type { Side } from '../../bridge/rejoin-fill';
 import { ALONGSIDE, directionOf, sideAlong } from './straight-sides';
 
 /** A neck of material between two openings, or between two parts of one. Sheet mm, as drawn. */

@@ -1,14 +1,14 @@
 /** Sets of bridges that are their own mirror image. */
-import { checkpoint } from '../../base/checkpoint';
-import type { Point } from '../../geometry/base/curve-types';
-import type { Ring } from '../../geometry/base/polygon-types';
-import { forEachEdge } from '../../geometry/base/ring';
-import { add, cross, distance, dot, interpolate, normalise, scale, subtract } from '../../geometry/base/vector';
-import { firstHit, firstHits } from '../../geometry/spatial/raycast';
-import type { BridgeCandidate } from './candidates';
-import { type ScoredCandidate, type Surroundings, scoreCandidate } from './score';
-import { type Axis, mirror, symmetryOf } from './symmetry';
-import { rootedInPoints, STEEPEST, scoreImage } from './ways/rooted';
+import { checkpoint } from '../../../base/checkpoint';
+import type { Point } from '../../../geometry/base/curve-types';
+import type { Ring } from '../../../geometry/base/polygon-types';
+import { forEachEdge } from '../../../geometry/base/ring';
+import { add, cross, distance, dot, interpolate, normalise, scale, subtract } from '../../../geometry/base/vector';
+import { firstHit, firstHits } from '../../../geometry/spatial/raycast';
+import type { BridgeCandidate } from '../candidates';
+import { type ScoredCandidate, type Surroundings, scoreCandidate } from '../score';
+import { rootedInPoints, STEEPEST, scoreImage } from '../ways/rooted';
+import { type Axis, mirror, symmetryOf } from './island-axes';
 
 /** An island with its ways across. */
 export interface IslandWays {

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Bridge, planBridges } from '../../../src/edits/plan/index';
-import type { Point } from '../../../src/geometry/base/curve-types';
-import { distance } from '../../../src/geometry/base/vector';
-import type { Sheet } from '../../../src/sheet/types';
-import { sheetsOf } from '../bridging';
-import { svg } from '../drawings';
+import { type Bridge, planBridges } from '../../../../src/edits/plan/index';
+import type { Point } from '../../../../src/geometry/base/curve-types';
+import { distance } from '../../../../src/geometry/base/vector';
+import type { Sheet } from '../../../../src/sheet/types';
+import { sheetsOf } from '../../bridging';
+import { svg } from '../../drawings';
 
 const MIDDLE = { x: 30, y: 30 };
 /** mm: the eye does not see that a bridge stands farther from its mirror image. */

@@ -1,8 +1,8 @@
 /** The straight sides of necks: stretches of the material's edge beyond whose two ends the material widens. Sheet mm. */
 
-import { defined } from '../../base/defined';
-import type { Point } from '../../geometry/base/curve-types';
-import { DRAWN_ALIKE, WRITTEN_STEP } from '../../geometry/base/tolerances';
+import { defined } from '../../../base/defined';
+import type { Point } from '../../../geometry/base/curve-types';
+import { DRAWN_ALIKE, WRITTEN_STEP } from '../../../geometry/base/tolerances';
 import {
   add,
   cross,
@@ -12,10 +12,10 @@ import {
   perpendicular,
   scale,
   vectorLength,
-} from '../../geometry/base/vector';
-import { firstHits } from '../../geometry/spatial/raycast';
-import type { SegmentIndex } from '../../geometry/spatial/segment-index';
-import type { Side } from '../bridge/rejoin-fill';
+} from '../../../geometry/base/vector';
+import { firstHits } from '../../../geometry/spatial/raycast';
+import type { SegmentIndex } from '../../../geometry/spatial/segment-index';
+import type { Side } from '../../bridge/rejoin-fill';
 
 /** Sine of the angle within which the pieces of a flattened side count as straight. */
 const STRAIGHT = Math.sin((8 * Math.PI) / 180);

@@ -1,5 +1,5 @@
 /** Counters that stand in a row as those of letters do: their bridges look calm when all are upright. */
-import type { Box } from '../../geometry/base/polygon-types';
+import type { Box } from '../../../geometry/base/polygon-types';
 
 /** So many make a row (common practice, no source). */
 const MIN_ROW_LENGTH = 3;

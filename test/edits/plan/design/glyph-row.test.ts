@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { formGlyphRow } from '../../../src/edits/plan/glyph-row';
+import { formGlyphRow } from '../../../../src/edits/plan/design/glyph-row';
 
 const box = (x: number, y: number, width: number, height: number) => ({
   minX: x,

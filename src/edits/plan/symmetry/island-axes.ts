@@ -1,13 +1,13 @@
 /** Axes about which an island and the gap round it are mirrored. Sheet mm. */
 
-import { checkpoint } from '../../base/checkpoint';
-import type { Point } from '../../geometry/base/curve-types';
-import type { Ring } from '../../geometry/base/polygon-types';
-import { forEachEdge } from '../../geometry/base/ring';
-import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
-import { add, dot, perpendicular, scale, subtract } from '../../geometry/base/vector';
-import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
-import type { BridgeCandidate } from './candidates';
+import { checkpoint } from '../../../base/checkpoint';
+import type { Point } from '../../../geometry/base/curve-types';
+import type { Ring } from '../../../geometry/base/polygon-types';
+import { forEachEdge } from '../../../geometry/base/ring';
+import { PLAINLY_BESIDE } from '../../../geometry/base/tolerances';
+import { add, dot, perpendicular, scale, subtract } from '../../../geometry/base/vector';
+import { nearestSegment, type SegmentIndex } from '../../../geometry/spatial/segment-index';
+import type { BridgeCandidate } from '../candidates';
 
 /** A line through the island's middle. */
 export interface Axis {
