@@ -33,7 +33,13 @@ describe('tombolo separate', () => {
     const { code, stdout } = await separate('marsh.png', '--width', '148mm', '--out', 'trail', '--format', 'json');
     expect(code).toBe(0);
     const told = JSON.parse(stdout);
-    expect(told).toMatchObject({ version: 1, kind: 'drawing', unpainted: [], files: ['marsh.svg', 'tombolo.json'] });
+    expect(told).toMatchObject({
+      version: 1,
+      kind: 'drawing',
+      unpainted: [],
+      twoSheets: [],
+      files: ['marsh.svg', 'tombolo.json'],
+    });
     expect(told.palette.map(({ paint }: { paint: string }) => paint).sort()).toEqual([
       '#28323a',
       '#5f93a8',
@@ -216,9 +222,11 @@ describe('pictures that cannot be separated', () => {
       'has one colour only at this size: there is nothing to separate',
     ],
     [
-      'interlaced in a way that is not read',
-      Buffer.from(madePng(40, 40, { depth: 1, colourType: 0, isInterlaced: true }, (x, y) => [(x ^ y) & 8 ? 1 : 0])),
-      'is an interlaced PNG of fewer than 8 bits; save it without interlacing',
+      'interlaced, and cut short',
+      Buffer.from(
+        madePng(40, 40, { depth: 1, colourType: 0, isInterlaced: true }, (x, y) => [(x ^ y) & 8 ? 1 : 0]),
+      ).subarray(0, -40),
+      'the picture is damaged or cut short',
     ],
     ['of another kind', Buffer.from('RIFF....WEBPVP8 '), 'is a WebP picture; save it as PNG or JPEG first'],
     ['no picture', Buffer.from('hello'), 'is neither a PNG nor a JPEG picture'],
@@ -281,6 +289,12 @@ describe('pictures of other kinds', () => {
     const bytes = madePng(60, 60, kind, (x, y) => (x + y < 60 ? [10, 200, 90] : [200, 20, 40]));
     const { palette } = await sizeOf('interlaced.png', Buffer.from(bytes));
     expect(palette.map(({ paint }: { paint: string }) => paint).sort()).toEqual(['#0ac85a', '#c81428']);
+  });
+
+  it('interlaced, of a bit', async () => {
+    const bytes = madePng(60, 60, { depth: 1, colourType: 0, isInterlaced: true }, (x, y) => [x + y < 60 ? 1 : 0]);
+    const { palette } = await sizeOf('bits.png', Buffer.from(bytes));
+    expect(palette.map(({ paint }: { paint: string }) => paint).sort()).toEqual(['#000000', '#ffffff']);
   });
 
   it('of 16 bits, of a palette, of grey with clear ground', async () => {

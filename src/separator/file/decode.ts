@@ -2,7 +2,7 @@
 import type { Picture } from '../../separate/index';
 import { UnreadablePicture } from './header';
 import { decodeJpeg, isJpeg, jpegHeader } from './jpeg';
-import { decodePng, isPng, pngHeader } from './png';
+import { decodeAnyPng, isPng, pngHeader } from './png';
 
 /** Of a file. */
 export const MAX_BYTES = 100e6;
@@ -25,7 +25,7 @@ export async function decodePicture(bytes: Uint8Array): Promise<Picture> {
     throw new UnreadablePicture(`${width} × ${height} pixels are too many; make it smaller than ${most} megapixels`);
   }
   try {
-    return isPng(bytes) ? decodePng(bytes) : await decodeJpeg(bytes);
+    return await (isPng(bytes) ? decodeAnyPng(bytes) : decodeJpeg(bytes));
   } catch (error) {
     throw new UnreadablePicture('the picture is damaged or cut short', { cause: error });
   }

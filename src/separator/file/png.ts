@@ -1,7 +1,8 @@
 /** PNG pictures of any depth, as red, green, blue and alpha of eight bits. */
 import { type DecodedPng, decode } from 'fast-png';
 import type { Picture } from '../../separate/index';
-import { type PictureHeader, UnreadablePicture } from './header';
+import type { PictureHeader } from './header';
+import { decodeInterlaced } from './interlaced';
 
 const SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 
@@ -12,27 +13,32 @@ export function isPng(bytes: Uint8Array): boolean {
   return SIGNATURE.every((byte, i) => bytes[i] === byte);
 }
 
-/**
- * Of the chunk IHDR, which comes first.
- * @throws UnreadablePicture for the one kind that the decoder does not know
- */
+/** Of the chunk IHDR, which comes first. */
 export function pngHeader(bytes: Uint8Array): PictureHeader | 'damaged' {
   if (bytes.length < 33) return 'damaged';
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
   const [width, height, depth] = [view.getUint32(16), view.getUint32(20), view.getUint8(24)];
   const channels = CHANNELS[view.getUint8(25)];
   if (channels === undefined || ![1, 2, 4, 8, 16].includes(depth)) return 'damaged';
-  const isInterlaced = view.getUint8(28) === 1;
-  if (isInterlaced && depth < 8) {
-    throw new UnreadablePicture('is an interlaced PNG of fewer than 8 bits; save it without interlacing');
-  }
   // What was inflated, the samples made of it, and the pixels that we make of those.
   const bytesPerSample = depth === 16 ? 2 : 1;
-  return { width, height, bytesPerPixel: 2 * channels * bytesPerSample + 4 };
+  const bytesPerPixel = 2 * channels * bytesPerSample + (isInterlacedInBits(bytes) ? 2 : 1) * 4;
+  return { width, height, bytesPerPixel };
 }
 
-export function decodePng(bytes: Uint8Array): Picture {
-  const png = decode(bytes, { checkCrc: true });
+/** The one kind that the decoder does not know. */
+function isInterlacedInBits(bytes: Uint8Array): boolean {
+  return (bytes[24] ?? 0) < 8 && bytes[28] === 1;
+}
+
+/** @throws Error where it is damaged */
+export async function decodeAnyPng(bytes: Uint8Array): Promise<Picture> {
+  return isInterlacedInBits(bytes) ? decodeInterlaced(bytes, (pass) => decodePng(pass, false)) : decodePng(bytes);
+}
+
+/** @throws Error where it is damaged */
+export function decodePng(bytes: Uint8Array, checkCrc = true): Picture {
+  const png = decode(bytes, { checkCrc });
   const { width, height, depth, channels, transparency } = png;
   if (depth === 8 && channels === 4) return { width, height, data: Uint8ClampedArray.from(png.data) };
   const data = new Uint8ClampedArray(4 * width * height);
