@@ -6,8 +6,9 @@ import jpeg from 'jpeg-js';
 import { describe, expect, it as test } from 'vitest';
 import { layersAsSvg, type Picture, separate } from '../../src/separate/index';
 import { DIALS, rendered } from '../separate/pictures';
-import { BEHIND, bareIn, distance95, SCALE } from './separated/borders';
+import { BEHIND, bareIn, distance95, farthest, SCALE } from './separated/borders';
 import { DRAWINGS } from './separated/known-drawings';
+import { photoOf, photosAreThere } from './separated/pictures';
 import { tracedByContours, tracedByImageTracer } from './separated/tracing-libraries';
 
 /** Pixels of the picture, without JPEG. */
@@ -75,3 +76,32 @@ describe.each(DRAWINGS)('$name', ({ name, svg, colours, nodes, compressed }) => 
     expect(own.distance).toBeLessThanOrEqual(compressed);
   });
 });
+
+/** Pixels of the picture. */
+const SILHOUETTE = 1;
+
+/** Limits of little more than a pixel: what is coarser cleans borders up by more than that. */
+const FINE = { bridge: 0.5, opening: 0.5, detail: 0.5 };
+
+// skimage's horse.png (CC0), in Debian's python3-skimage: black and white, without soft edges.
+test.skipIf(!photosAreThere())(
+  `a silhouette comes back whole, within ${SILHOUETTE} pixel of the edges of pixels`,
+  () => {
+    const picture = photoOf('horse.png');
+    const { width, height } = picture;
+    const separation = separate(picture, { ...DIALS, ...FINE, colours: 2 });
+    const [dark, ...others] = separation.layers.filter(({ paint }) => paint === '#000000');
+    expect([dark?.shapes.length, others]).toEqual([1, []]);
+    const size = { width: SCALE * width, height: SCALE * height };
+    const ground = `<path fill="${BEHIND}" d="M0 0H${DIALS.width}V${DIALS.width}H0Z"/>`;
+    const print = rendered(layersAsSvg(separation).text.replace(/<svg[^>]*>/, `$&${ground}`), size.width, true);
+    const pixels = new Uint8ClampedArray(4 * size.width * size.height);
+    for (let at = 0; at < pixels.length / 4; at += 1) {
+      const [x, y] = [Math.floor((at % size.width) / SCALE), Math.floor(at / size.width / SCALE)];
+      pixels.set(picture.data.subarray(4 * (y * width + x), 4 * (y * width + x) + 4), 4 * at);
+    }
+    const off = farthest(print, { ...size, data: pixels });
+    console.log('horse.png', off, separation.nodes);
+    expect(off).toBeLessThanOrEqual(SILHOUETTE);
+  },
+);

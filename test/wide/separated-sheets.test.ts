@@ -5,6 +5,7 @@
 import { describe, expect, it as test } from 'vitest';
 import { separate } from '../../src/separate/index';
 import { DIALS } from '../separate/pictures';
+import { besidePicture } from './separated/beside-quantised';
 import { judge } from './separated/judge';
 import { NAMED_PICTURES, photosAreThere } from './separated/pictures';
 
@@ -45,10 +46,11 @@ function pictureOf(name: string) {
 
 describe.skipIf(!photosAreThere())('separated and bridged', () => {
   test.each(CASES)('%s, %d mm, %d colours', (name, width, colours) => {
-    const { findings, islands, thinSheet, bare } = judge(pictureOf(name), width, colours);
+    const { findings, islands, thinSheet, bare, lost } = judge(pictureOf(name), width, colours);
     expect(Object.keys(findings).filter((check) => NEVER.includes(check))).toEqual([]);
     expect({ islands, thinSheet }).toEqual({ islands: 0, thinSheet: 0 });
     expect(bare).toBeLessThan(BLUR);
+    expect(lost).toBe(0);
   });
 });
 
@@ -76,6 +78,19 @@ describe.skipIf(!process.env.TOMBOLO_ALL_PICTURES)('all of them', () => {
       const { text: _, ...verdict } = judge(read(), width, 3 + (at % 6));
       console.log(JSON.stringify({ name, width, ...verdict }));
       expect(verdict.islands, name).toBe(0);
+      expect(verdict.lost, name).toBe(0);
     }
   });
+});
+
+// Common practice, no source: what a sheet can hold is kept. Judged by pixels of a renderer.
+test.skipIf(!photosAreThere())('a print keeps the colour of whatever is wide enough to be cut', () => {
+  const rows = NAMED_PICTURES.map(({ name, read }, at) => {
+    const picture = read();
+    const { detail: _, ...dials } = DIALS;
+    const separation = separate(picture, { ...dials, width: 60, colours: 3 + (at % 6) });
+    return { name, ...besidePicture(separation, picture) };
+  });
+  console.table(rows);
+  expect(rows.filter(({ lost }) => lost > 0)).toEqual([]);
 });

@@ -5,6 +5,15 @@ export const SCALE = 4;
 
 /** In pixels of the picture: so near to a border of the second lie 95 of 100 places on the borders of the first. */
 export function distance95(first: Picture, second: Picture): number {
+  return distanceOf(first, second, 0.95);
+}
+
+/** In pixels of the picture: so near to a border of the second lie all places on the borders of the first. */
+export function farthest(first: Picture, second: Picture): number {
+  return distanceOf(first, second, 1);
+}
+
+function distanceOf(first: Picture, second: Picture, share: number): number {
   const squares = new Map<number, number>();
   const radius = 2 * SCALE;
   const steps: [number, number, number][] = [];
@@ -25,7 +34,7 @@ export function distance95(first: Picture, second: Picture): number {
   let passed = 0;
   for (const [distance, many] of [...squares].sort((a, b) => a[0] - b[0])) {
     passed += many;
-    if (passed >= 0.95 * count) return distance / SCALE;
+    if (passed >= share * count) return distance / SCALE;
   }
   return Infinity;
 }

@@ -5,6 +5,7 @@ import { layersAsSvg, type Picture, separate } from '../../../src/separate/index
 import { lookedOver } from '../../../src/separator/project/bridged';
 import { projectConfig } from '../../../src/separator/project/config-text';
 import { DIALS } from '../../separate/pictures';
+import { besidePicture } from './beside-quantised';
 import { bareArea, bareAtSlip, islandsOf, layersOf, type PixelRule, thinPlaces } from './pixels';
 
 export interface Verdict {
@@ -25,6 +26,10 @@ export interface Verdict {
   /** mm², before bridges, which are bare. */
   readonly bare: number;
   readonly bareAtSlip: number;
+  /** Of the print before bridges, 0..1: what differs from the quantised picture, and what of that no clean-up accounts for. */
+  readonly differs: number;
+  readonly lost: number;
+  readonly beside: number;
   /** Seconds of processor time. */
   readonly separating: number;
   readonly bridging: number;
@@ -58,6 +63,7 @@ export function judge(picture: Picture, width: number, colours: number): Verdict
     thinOpenings: sum(thin.map(({ openings }) => openings)),
     bare: bareArea(before, rule),
     bareAtSlip: bareAtSlip(before, slip, rule),
+    ...besidePicture(separation, picture),
     separating,
     bridging,
     text: looked.text,

@@ -50,14 +50,15 @@ export interface NamedPicture {
 }
 
 export const NAMED_PICTURES: readonly NamedPicture[] = [
-  ...PHOTO_NAMES.map((name) => ({ name, read: () => photo(path.join(PHOTOS, name)) })),
+  ...PHOTO_NAMES.map((name) => ({ name, read: () => photoOf(name) })),
   ...Object.entries(DRAWING_CODES).map(([name, code]) => ({
     name: `${name} (drawn)`,
     read: () => rendered(emoji(code), DRAWN_AT),
   })),
 ];
 
-function photo(file: string): Picture {
+export function photoOf(name: string): Picture {
+  const file = path.join(PHOTOS, name);
   const bytes = readFileSync(file);
   return file.endsWith('.png') ? decodePng(bytes) : jpeg.decode(bytes, { useTArray: true });
 }

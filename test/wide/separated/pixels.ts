@@ -92,7 +92,7 @@ function parts({ width, height }: Mask, isIn: (at: number) => boolean) {
 }
 
 /** Squared distance of each pixel to the nearest one outside, by the lower envelope of parabolas, rows after columns. */
-function squaredDepths({ width, height }: Mask, isIn: (at: number) => boolean): Float64Array {
+export function squaredDepths({ width, height }: Mask, isIn: (at: number) => boolean): Float64Array {
   const far = width + height;
   const column = new Float64Array(width * height);
   for (let x = 0; x < width; x += 1) {
