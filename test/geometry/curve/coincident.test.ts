@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Arc, Cubic, Curve, Point } from '../../../src/geometry/base/curve-types';
 import { multiply, rotation, translation } from '../../../src/geometry/base/matrix';
-import { findSharedIntervals, type SharedInterval } from '../../../src/geometry/curve/coincident';
+import { findSharedIntervals } from '../../../src/geometry/curve/coincident';
 import {
   lengthOf,
   pointAt,
@@ -12,6 +12,7 @@ import {
   subCurve,
   transformCurve,
 } from '../../../src/geometry/curve/index';
+import type { SharedInterval } from '../../../src/geometry/curve/shared-intervals';
 
 const line = (x0: number, y0: number, x1: number, y1: number): Curve => ({
   kind: 'line',
