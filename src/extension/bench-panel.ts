@@ -8,12 +8,11 @@ import type { BenchRequest } from '../protocol/requests';
 import type { FromBench, ToBench } from '../protocol/webview';
 import { oneLine } from '../text/plain-text';
 import type { Span } from '../text/text';
-import { benchHtml } from './bench-html';
 import { applyBestOrder } from './best-order';
 import { BridgeOffers } from './bridge-offers';
 import { writeCutFiles, writeJob } from './cutting/write-cut';
 import { applyReordering } from './edit-documents';
-import { randomHex } from './nonce';
+import { ownPage } from './own-page';
 import type { KnownPrograms } from './programs/known-programs';
 import { savePicture } from './save-picture';
 import { keepScreen, onScreenChanged, screenPixelsPerInch } from './screen';
@@ -71,7 +70,12 @@ export class BenchPanel {
       clearTimeout(this.marking);
       this.drawn?.(undefined);
     });
-    panel.webview.html = benchHtml(panel.webview, extensionUri, randomHex(16));
+    panel.webview.html = ownPage(panel.webview, extensionUri, {
+      name: 'preview',
+      title: 'Stencil Preview',
+      // Our own pictures become PNG by way of a data address, and are painted by a worker of its own text.
+      allows: 'img-src data:; worker-src blob:',
+    });
   }
 
   isShowing(uri: string): boolean {

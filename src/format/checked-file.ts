@@ -1,6 +1,5 @@
 /** What the formats print: the report of one file as plain data, freed of its geometry. */
 
-import { defined } from '../base/defined';
 import type { Measure, Related, Severity } from '../checks/finding';
 import { UNREADABLE_CONFIG } from '../config/check-id';
 import type { ConfigProblem } from '../config/read';
@@ -12,12 +11,13 @@ import type { Point } from '../geometry/base/curve-types';
 import { areaOf } from '../geometry/boolean/index';
 import type { ReportedFinding } from '../report/finding-id';
 import type { Fix } from '../report/fix';
-import type { Generator, GeneratorMarks, TextPosition } from '../report/generator';
+import type { Generator, GeneratorMarks } from '../report/generator';
 import type { Report } from '../report/report';
 import { cuttingTimeOf } from '../sheet/cutting-time';
 import type { Sheet } from '../sheet/types';
-import type { Span, TextEdit } from '../text/text';
+import type { TextEdit } from '../text/text';
 import type { Wording } from '../text/wording';
+import { type Range, type RangeOf, rangesIn } from './ranges';
 import type { Snippet } from './snippet/snippet';
 
 export interface CheckedFile {
@@ -81,14 +81,6 @@ export interface PlacedRelated {
   readonly path?: string | undefined;
   readonly range: Range;
   readonly at: Point | undefined;
-}
-
-/** A stretch of text, by lines and by offsets, all zero-based in UTF-16 code units. */
-export interface Range {
-  readonly start: TextPosition;
-  readonly end: TextPosition;
-  readonly from: number;
-  readonly to: number;
 }
 
 export interface PlacedFix {
@@ -215,8 +207,6 @@ function checkedLayer(sheet: Sheet, config: Config): CheckedLayer {
   };
 }
 
-type RangeOf = (span: Span) => Range;
-
 interface Neighbour {
   readonly path: string;
   readonly rangeOf: RangeOf;
@@ -270,29 +260,4 @@ function placeFix({ title, preferred, safe, edits, others = [] }: Fix, { own, ot
 
 function placeEdit({ span, text }: TextEdit, rangeOf: RangeOf): PlacedEdit {
   return { range: rangeOf(span), text };
-}
-
-function rangesIn(text: string): RangeOf {
-  const starts = lineStarts(text);
-  const positionAt = (offset: number): TextPosition => {
-    const line = lineOf(offset, starts);
-    return { line, character: offset - defined(starts[line]) };
-  };
-  return ({ from, to }) => ({ start: positionAt(from), end: positionAt(to), from, to });
-}
-
-/** Lines end as editors end them: with a line feed, a carriage return, or both. */
-function lineStarts(text: string): number[] {
-  return [0, ...[...text.matchAll(/\r\n|\r|\n/g)].map((end) => end.index + end[0].length)];
-}
-
-/** The last line that begins at the offset or before it. */
-function lineOf(offset: number, starts: readonly number[]): number {
-  let [low, high] = [0, starts.length];
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (defined(starts[middle]) > offset) high = middle;
-    else low = middle;
-  }
-  return low;
 }

@@ -1,8 +1,9 @@
 /** Checked files made by hand, for the formats. */
 import { pathToFileURL } from 'node:url';
 import { createColors } from 'picocolors';
-import { type CheckedFile, type PlacedFinding, type Range, summarize } from '../../src/format/checked-file';
+import { type CheckedFile, type PlacedFinding, summarize } from '../../src/format/checked-file';
 import type { FormatInput } from '../../src/format/format';
+import type { Range } from '../../src/format/ranges';
 
 export function range(line: number, character: number, length: number, from: number): Range {
   return {

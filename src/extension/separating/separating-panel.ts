@@ -5,8 +5,7 @@ import { count } from '../../config/values';
 import type { FromPicturePage, FromSeparator, ToPicturePage } from '../../protocol/separating';
 import { isFromPicturePage } from '../../protocol/separating-guard';
 import { noticeText } from '../../text/notice';
-import { randomHex } from '../nonce';
-import { separatingHtml } from './separating-html';
+import { ownPage } from '../own-page';
 import { SeparatorThread } from './separator-thread';
 import { drawingName, folderFor, relativePath, textAt, writeSheets } from './sheet-files';
 
@@ -50,9 +49,12 @@ export class SeparatingPanel {
       else log.warn('A message of the picture panel was not taken.');
     });
     panel.onDidDispose(() => this.thread.dispose());
-    panel.webview.html = separatingHtml(panel.webview, extensionUri, {
-      nonce: randomHex(16),
-      picture,
+    panel.webview.html = ownPage(panel.webview, extensionUri, {
+      name: 'separating',
+      title: 'Picture to Sheets',
+      // Masks of hatches are pictures of our own, by way of data addresses.
+      allows: 'img-src data:',
+      uri: picture,
     });
   }
 
