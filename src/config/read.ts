@@ -4,38 +4,26 @@ import { MAX_CONFIG_SIZE } from '../text/file-size';
 import type { Span } from '../text/text';
 import type { Wording } from '../text/wording';
 import { decodeBridges } from './bridge-style';
-import { type CheckId, type KnownChecks, SEVERITIES, type Severity } from './check-id';
+import type { KnownChecks } from './check-id';
 import {
   type Decoder,
-  decodeBoolean,
   decodeColour,
   decodeFields,
   decodeLength,
   decodeList,
   decodeMaterials,
   decodeOneOf,
-  decodePlace,
-  decodePositive,
   decodePositiveLength,
   decodeWord,
   type ReportProblem,
 } from './decode';
 import { decodeBendingStiffness, decodeDroop, decodeSpray } from './decode-bending';
+import { baselineEntryDecoder, decodeAccept, decodeChecks } from './decode-checks';
+import { decodeCutter } from './decode-cutter';
 import { decodePaint } from './decode-paint';
 import { decodeSeparate } from './decode-separate';
 import { MATERIALS } from './material';
-import {
-  type BaselineEntry,
-  CONFIG_NAME,
-  type Config,
-  type CuttingTool,
-  DEFAULT_CONFIG,
-  LAYERINGS,
-  type LayerEntry,
-  type PartAcceptance,
-  type Reading,
-} from './types';
-import { parseAcceleration, parseJerk, parseSpeed } from './values';
+import { CONFIG_NAME, type Config, DEFAULT_CONFIG, LAYERINGS, type LayerEntry, type Reading } from './types';
 
 export interface ConfigProblem extends Wording {
   readonly span: Span;
@@ -186,51 +174,6 @@ function decodeConfig(root: Node, known: KnownChecks, report: ReportProblem): Co
   return config;
 }
 
-function decodeCutter(node: Node, config: Mutable<Config>, report: ReportProblem): void {
-  decodeFields(node, 'cutter', report, {
-    tool: (value) => {
-      config.tool = decodeOneOf<CuttingTool>(['laser', 'knife'], 'tool')(value, report) ?? config.tool;
-    },
-    bed: (value) => {
-      config.bed = decodeBed(value, report);
-    },
-    kerf: (value) => {
-      config.kerf = decodeLength(value, report);
-    },
-    compensated: (value) => {
-      config.compensated = decodeBoolean(value, report) ?? config.compensated;
-    },
-    speed: (value) => {
-      config.speed = speed(value, report);
-    },
-    acceleration: (value) => {
-      config.acceleration = acceleration(value, report);
-    },
-    corner: (value) => {
-      config.corner = speed(value, report);
-    },
-    jerk: (value) => {
-      config.jerk = jerk(value, report);
-    },
-  });
-}
-
-const speed = decodePositive(parseSpeed, 'a speed with its unit in double quotes, such as "20mm/s"');
-const acceleration = decodePositive(
-  parseAcceleration,
-  'an acceleration with its unit in double quotes, such as "500mm/s²"',
-);
-
-const jerk = decodePositive(parseJerk, 'a jerk with its unit in double quotes, such as "10000mm/s³"');
-
-function decodeBed(node: Node, report: ReportProblem): readonly [number, number] | undefined {
-  if (node.type !== 'array' || node.children?.length !== 2) {
-    return void report(node, 'The bed is two lengths, such as ["300mm", "200mm"].');
-  }
-  const [width, height] = node.children.map((side) => decodePositiveLength(side, report));
-  return width !== undefined && height !== undefined ? [width, height] : undefined;
-}
-
 function decodeLimits(node: Node, report: ReportProblem): Config['limits'] {
   const limits: Mutable<Config['limits']> = {};
   const set = (key: keyof Config['limits']) => (value: Node) => {
@@ -268,94 +211,3 @@ const decodeLayer: Decoder<LayerEntry> = (node, report) => {
   const { from, name, paint, with: partner } = entry;
   return { from, name, paint, ...(partner !== undefined && { with: partner }) };
 };
-
-function decodeChecks(node: Node, { ids }: KnownChecks, report: ReportProblem): Config['checks'] {
-  const checks: Partial<Record<CheckId, Severity | 'off'>> = {};
-  const severity = decodeOneOf<Severity | 'off'>([...SEVERITIES, 'off'], 'severity');
-  decodeFields(
-    node,
-    'checks',
-    report,
-    forEachCheck(ids, (id, value) => {
-      const decoded = severity(value, report);
-      if (decoded) checks[id] = decoded;
-    }),
-  );
-  return checks;
-}
-
-type Acceptances = Pick<Config, 'accept' | 'acceptedIn'>;
-
-function decodeAccept(node: Node, { acceptable }: KnownChecks, report: ReportProblem): Acceptances {
-  const accept: Partial<Record<CheckId, string>> = {};
-  const acceptedIn: PartAcceptance[] = [];
-  decodeFields(
-    node,
-    'accept',
-    report,
-    forEachCheck(acceptable, (id, value) => {
-      const parts = value.type === 'array' ? (value.children ?? []) : value.type === 'object' ? [value] : [];
-      if (parts.length > 0) acceptedIn.push(...parts.flatMap((part) => decodePartAcceptance(id, part, report) ?? []));
-      else if (reasonOf(value)) accept[id] = reasonOf(value);
-      else report(value, `Say in double quotes why ${id} is accepted: without a reason it is not.`);
-    }),
-  );
-  return { accept, acceptedIn };
-}
-
-function decodePartAcceptance(check: CheckId, node: Node, report: ReportProblem): PartAcceptance | undefined {
-  const part: { -readonly [K in 'reason' | 'file' | 'layer' | 'id']?: string } = {};
-  const word = (key: keyof typeof part) => (value: Node) => {
-    const decoded = decodeWord(value, report);
-    if (decoded !== undefined) part[key] = decoded.trim();
-  };
-  const keys = { reason: word('reason'), file: word('file'), layer: word('layer'), id: word('id') };
-  decodeFields(node, 'an acceptance', report, keys);
-  const { reason, ...where } = part;
-  if (!reason) return void report(node, `Say in "reason" why ${check} is accepted: without a reason it is not.`);
-  if (Object.keys(where).length === 0) {
-    return void report(node, `Say in "file", "layer" or "id" where ${check} is accepted.`);
-  }
-  return { check, reason, ...where };
-}
-
-function reasonOf({ type, value }: Node): string {
-  return type === 'string' ? String(value).trim() : '';
-}
-
-function forEachCheck(
-  ids: readonly CheckId[],
-  decode: (id: CheckId, value: Node) => void,
-): Record<string, (value: Node) => void> {
-  return Object.fromEntries(ids.map((id) => [id, (value: Node) => decode(id, value)]));
-}
-
-const baselineEntryDecoder =
-  ({ ids }: KnownChecks): Decoder<BaselineEntry> =>
-  (node, report) => {
-    const entry: { -readonly [K in keyof BaselineEntry]?: BaselineEntry[K] | undefined } = {};
-    let wrong = node.type !== 'object';
-    const decode = <T>(decoder: Decoder<T>, value: Node): T | undefined => {
-      const decoded = decoder(value, report);
-      wrong ||= decoded === undefined;
-      return decoded;
-    };
-    decodeFields(node, 'a baseline entry', report, {
-      check: (value) => {
-        entry.check = decode(decodeOneOf(ids, 'check'), value);
-      },
-      file: (value) => {
-        entry.file = decode(decodeWord, value);
-      },
-      layer: (value) => {
-        entry.layer = decode(decodeWord, value);
-      },
-      at: (value) => {
-        entry.at = decode(decodePlace, value);
-      },
-    });
-    const { check, file, layer, at } = entry;
-    if (wrong) return undefined;
-    if (!check) return void report(node, 'A baseline entry needs "check": the check whose finding it lets pass.');
-    return { check, file, layer, at };
-  };

@@ -12,7 +12,8 @@ import { type LoosePiece, loosePieces } from './loose-pieces';
 import { CUT_MARK, SVG_MARK } from './own-file';
 import type { RoundHole } from './round-holes';
 import type { CutOptions, CutSheet } from './types';
-import { cutDxf, type DxfVersion } from './write/dxf';
+import { cutDxf } from './write/dxf';
+import type { DxfVersion } from './write/dxf-file';
 import { cutPdf } from './write/pdf';
 import { cutSvg } from './write/svg';
 

@@ -4,7 +4,7 @@ import { randomHex } from './nonce';
 /** What a panel shows. */
 export interface OwnPage {
   readonly title: string;
-  /** Names script and style sheet in `dist`: `preview` for `preview.js` and `preview.css`. */
+  /** Of its script and its style sheet in `dist`, without ending. */
   readonly name: string;
   /** What the page may load besides its script, its styles and its fonts, in the words of the policy. */
   readonly allows: string;
