@@ -72,7 +72,7 @@ export class BridgeTool {
     const offer = isRefused ? answer.anyway : answer;
     this.preview.show(offer?.bridges ?? [], offer?.cutAway);
     const add = {
-      label: offer?.cutAway ? 'Cut away' : isRefused ? 'Add anyway' : 'Add bridge',
+      label: offer?.cutAway ? 'Cut away' : isRefused ? 'Add anyway' : isSeveral(offer) ? 'Add bridges' : 'Add bridge',
       run: () => void this.putIn(offer),
     };
     const drop = { label: offer ? 'Cancel' : 'Close', run: () => this.drop() };
@@ -93,7 +93,11 @@ export class BridgeTool {
 
 function doneBy(offer: BridgeOffer | undefined): string {
   if (offer?.cutAway) return 'Island cut away.';
-  return (offer?.bridges.length ?? 1) > 1 ? 'Bridges added.' : 'Bridge added.';
+  return isSeveral(offer) ? 'Bridges added.' : 'Bridge added.';
+}
+
+function isSeveral(offer: BridgeOffer | undefined): boolean {
+  return (offer?.bridges.length ?? 1) > 1;
 }
 
 /** Why it is refused and what comes first; where it can be had anyway, what it then leaves behind. */
