@@ -12,7 +12,7 @@ import {
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, context } from 'esbuild';
-import { clipperNames } from './clipper-names.mjs';
+import { innerNames } from './inner-names.mjs';
 import { leftOut } from './left-out.mjs';
 import { packedWasm } from './packed-wasm.mjs';
 import { sharedEngine } from './shared-engine.mjs';
@@ -185,7 +185,7 @@ function options(name, { outdir = dist, minify = false, engine, given = {} } = {
         minify: false,
         minifyIdentifiers: true,
         minifySyntax: true,
-        mangleProps: clipperNames(root),
+        mangleProps: innerNames(root),
       }),
     sourcemap: !minify,
     logLevel: 'warning',

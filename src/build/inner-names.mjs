@@ -1,8 +1,11 @@
-// The names of fields and methods that only the polygon library uses: they are long, many, and nobody's business.
+// The names of fields and methods that only the polygon library and the tokenizer use: they are long, many, and nobody's business.
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 
-const FILES = ['Core.js', 'Engine.js', 'Offset.js'];
+const FILES = [
+  ...['Core', 'Engine', 'Offset'].map((name) => `clipper2-ts/dist/${name}.js`),
+  'htmlparser2/dist/Tokenizer.js',
+];
 
 /** What every object of JavaScript may have. */
 const BUILT_IN = new Set(
@@ -12,9 +15,8 @@ const BUILT_IN = new Set(
 );
 
 /** A pattern for esbuild's `mangleProps`. @param root the repository's */
-export function clipperNames(root) {
-  const folder = path.join(root, 'node_modules/clipper2-ts/dist');
-  const text = FILES.map((name) => readFileSync(path.join(folder, name), 'utf8')).join('\n');
+export function innerNames(root) {
+  const text = FILES.map((name) => readFileSync(path.join(root, 'node_modules', name), 'utf8')).join('\n');
   // Methods and fields of classes, as the package is laid out.
   const found = [...text.matchAll(/^ {4}(?:static )?(\w+)(?:\(| = |;)|\bthis\.(\w+) = /gm)].map(
     ([, one, two]) => one ?? two,
