@@ -11,7 +11,7 @@ import { mostInWindow, type Tile, tilesOf, type Window } from './tiles';
  * neighbourhood. The little that it is worse tells which is nearest to what is far from all.
  */
 const WORST = 0.02;
-const HARDLY = 0.1;
+const HARDLY = 0.05;
 
 /**
  * For each colour how far every pixel is from it, blurred; the least wins.
