@@ -9,9 +9,10 @@ import type { Piece, Sheet } from '../../sheet/types';
 import { applyEdits, type TextEdit } from '../../text/text';
 import { toldBeside, toldOfLifting } from './bridging/along';
 import { type PlannedBridge, type ProvenCut, type VerifiedBridges, verifyCut, withoutReport } from './bridging/cut';
+import { oneAfterTheOther } from './bridging/joined';
 import { refusalForLeft } from './bridging/left';
 import { type BridgePlanChoice, islandsOf, planFor } from './bridging/plan';
-import { BRIDGING_EFFECTS, bridgeTogether, oneAfterTheOther } from './bridging/together';
+import { BRIDGING_EFFECTS, bridgeTogether } from './bridging/together';
 
 export type { PlannedBridge } from './bridging/cut';
 

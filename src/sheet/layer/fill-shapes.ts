@@ -35,20 +35,13 @@ export function fillShapes(
   return { keys, fills, union: unionByCluster([...new Set(fills)], previous.union) };
 }
 
-/** An edit touches few shapes, which commonly stand together: those before and after them are kept. */
 function fillsOf(shapes: readonly Shape[], keys: Float64Array, previous: FilledShapes, fillOf: FillOf): Region[] {
-  const { keys: old, fills: known } = previous;
-  const least = Math.min(keys.length, old.length);
-  let [before, after] = [0, 0];
-  while (before < least && keys[before] === old[before]) before += 1;
-  while (after < least - before && keys.at(-1 - after) === old.at(-1 - after)) after += 1;
   // Shapes that are drawn again in the same place share one region, which is united once.
-  const drawn = new Map<number, Region>();
+  const drawn = new Map(Array.from(previous.keys, (key, i) => [key, defined(previous.fills[i])]));
   return shapes.map((shape, i) => {
     checkpoint();
-    const at = i < before ? i : i >= shapes.length - after ? i - shapes.length + known.length : -1;
     const key = defined(keys[i]);
-    const region = known[at] ?? drawn.get(key) ?? fillOf(shape, key);
+    const region = drawn.get(key) ?? fillOf(shape, key);
     drawn.set(key, region);
     return region;
   });

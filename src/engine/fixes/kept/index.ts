@@ -6,7 +6,8 @@ import type { Sheet } from '../../../sheet/types';
 import { quoted } from '../../../text/wording';
 import { type BridgeOutcome, outcomeOf } from '../bridge-islands';
 import { examineCut, type PlannedBridge, type ProvenCut } from '../bridging/cut';
-import { BRIDGING_EFFECTS, bridgeTogether, oneAfterTheOther } from '../bridging/together';
+import { oneAfterTheOther } from '../bridging/joined';
+import { BRIDGING_EFFECTS, bridgeTogether } from '../bridging/together';
 import { islandOf, nameOfIsland } from './names';
 import { type IslandNow, islandNamed, islandsNow, type KeptBridge, placeKept } from './place';
 
