@@ -1,9 +1,7 @@
 /** Decides when each open document is checked, and publishes what the last check of its present text found. */
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { ConfigProblem } from '../../config/read';
 import { CONFIG_NAME } from '../../config/types';
 import { FROM_ATTRIBUTE } from '../../engine/index';
-import type { CheckedFile } from '../../protocol/engine-worker';
 import type { CheckFacts, DocumentFacts } from '../../protocol/facts';
 import type { FileChecked, PreviewStack } from '../../protocol/index';
 import type { OfferFacts } from '../../protocol/offers';
@@ -19,15 +17,14 @@ import {
   type OpenDocuments,
 } from './checker-surroundings';
 import { ConfigDiagnostics } from './config-diagnostics';
-import { configNotice } from './config-notice';
 import { Debouncer } from './debounce';
-import { diagnosticOf } from './diagnostics';
 import { DiskFiles } from './disk-files';
 import type { FoundConfig } from './find-config';
 import { KnownConfigs } from './known-configs';
 import { KnownDocument } from './known-document';
 import { KnownProject } from './known-project';
-import { LostChecks, lostNotice } from './lost-checks';
+import { LostChecks } from './lost-checks';
+import { PublishedChecks } from './published-checks';
 import { DEFAULT_SETTINGS, type ServerSettings } from './settings';
 import { withShown } from './shown-severities';
 
@@ -44,16 +41,12 @@ export class StencilChecker {
   private readonly debouncer = new Debouncer();
   /** Documents that have had their first look, stencils or not. */
   private readonly seen = new Set<string>();
-  /** The last published check of each stencil, and of each file of a project. */
-  private readonly results = new Map<string, KnownDocument>();
   /** The last published check of each project, by the address of its `tombolo.json`. */
   private readonly projects = new Map<string, KnownProject>();
   /** The versions in which documents were found to be no stencils. */
   private readonly plain = new Map<string, number>();
   private readonly runs: CheckRuns;
   private readonly lost = new LostChecks();
-  /** Documents whose text could not be checked: what is shown of them is old. */
-  private readonly old = new Set<string>();
   private disposed = false;
   /** Files that are checked though they are not open. */
   private readonly listed = new Set<string>();
@@ -68,10 +61,10 @@ export class StencilChecker {
    */
   private untold: readonly KnownDocument[] = [];
   private readonly notices: ConfigDiagnostics;
+  private readonly published: PublishedChecks;
 
   private readonly documents: OpenDocuments;
   private readonly engine: EngineClient;
-  private readonly outlet: CheckerOutput;
   private readonly programs: DrawnFiles;
 
   constructor(
@@ -82,7 +75,6 @@ export class StencilChecker {
   ) {
     this.documents = documents;
     this.engine = engine;
-    this.outlet = outlet;
     this.disk = new DiskFiles(files);
     this.workspace = workspace;
     this.programs = programs ?? NO_PROGRAMS;
@@ -96,6 +88,7 @@ export class StencilChecker {
       (run, facts) => this.ended(run, facts),
       (run) => this.tryAgain(run),
     );
+    this.published = new PublishedChecks(documents, configs, this.programs, outlet);
     this.notices = new ConfigDiagnostics(
       outlet.pageOf,
       (found) => this.configs.read(found).problems,
@@ -107,11 +100,7 @@ export class StencilChecker {
   configure(settings: ServerSettings): void {
     const before = this.settings;
     this.settings = settings;
-    for (const known of [...this.results.values()]) {
-      if (!known.remap(settings.severity)) continue;
-      if (this.old.has(known.uri)) this.markOld(known.uri);
-      else this.publish(known);
-    }
+    this.published.remap(settings.severity);
     if (settings.run === 'onType' && before.run !== 'onType') this.checkAllSoon(0);
   }
 
@@ -201,14 +190,14 @@ export class StencilChecker {
     if (!isListed) return;
     if (!input) {
       this.listed.delete(uri);
-      this.clear(uri);
+      this.published.clear(uri);
     } else if (input.files.every(({ uri: file, open }) => !open && !this.programs.isDrawn(file)))
       this.engine.forget(input.key);
   }
 
   /** A new worker runs, which has checked nothing yet. What was checked last stays published. */
   engineRestarted(lost: ReadonlySet<string>): void {
-    const single = [...this.results.values()].flatMap(({ uri, project }) => (project ? [] : [uri]));
+    const single = this.published.all().flatMap(({ uri, project }) => (project ? [] : [uri]));
     for (const key of [...this.projects.keys(), ...single]) {
       const input = lost.has(key) ? undefined : this.inputFor(key);
       if (input) this.run(input, { always: true, announced: false });
@@ -264,7 +253,7 @@ export class StencilChecker {
   /** The stack as the bench is to show it. */
   shown(stack: PreviewStack): PreviewStack {
     const known = this.lastOf(stack.uri);
-    const configErrors = known ? this.configErrors(known).length : 0;
+    const configErrors = known ? this.published.configErrors(known).length : 0;
     return { ...stack, configErrors, findings: withShown(stack.findings, this.settings.severity) };
   }
 
@@ -283,7 +272,7 @@ export class StencilChecker {
 
   /** What is known of a document: what was published first. */
   private allOf(uri: string): KnownDocument[] {
-    const published = this.results.get(uri);
+    const published = this.published.get(uri);
     const others = this.untold.filter((known) => known.uri === uri);
     return published ? [published, ...others] : others;
   }
@@ -346,22 +335,7 @@ export class StencilChecker {
     const now = this.inputFor(input.key);
     if (this.lost.add(input)) {
       if (now) this.run(now, wish);
-    } else for (const { uri, open } of input.files) if (open) this.markOld(uri);
-  }
-
-  private markOld(uri: string): void {
-    const live = this.documents.get(uri);
-    if (!live) return;
-    const known = this.results.get(uri);
-    const { findings = [], summary } = known?.facts ?? {};
-    this.old.add(uri);
-    this.outlet.diagnostics(uri, live.version, [
-      lostNotice(live, known !== undefined),
-      ...findings.flatMap((finding) => (known ? diagnosticOf(finding, known, this.outlet.pageOf, live) : [])),
-    ]);
-    if (summary) {
-      this.outlet.checked({ uri, version: live.version, stencil: true, summary: { ...summary, outdated: true } });
-    }
+    } else for (const { uri, open } of input.files) if (open) this.published.showOld(uri);
   }
 
   private ended({ input, wish }: Run, facts: CheckFacts): void {
@@ -391,8 +365,10 @@ export class StencilChecker {
     if (known?.facts.stencil && isTold) return this.publish(known);
     if (known) this.untold = [known];
     if (known?.facts.stencil) return;
-    if (announced || (isTold && this.results.has(uri))) this.ignore(file);
-    else if (!known) this.plain.set(uri, version);
+    if (announced || (isTold && this.published.get(uri))) {
+      this.plain.set(uri, version);
+      this.published.showPlain(file);
+    } else if (!known) this.plain.set(uri, version);
   }
 
   private takeProject(input: CheckInput, facts: CheckFacts, isTold: boolean): void {
@@ -410,7 +386,7 @@ export class StencilChecker {
     for (const document of project.documents) this.publish(document);
     for (const { uri } of before?.documents ?? []) {
       if (project.document(uri)) continue;
-      this.clear(uri);
+      this.published.clear(uri);
       if (this.documents.get(uri)) this.checkSoon(uri, 0);
     }
   }
@@ -421,7 +397,7 @@ export class StencilChecker {
     this.debouncer.cancel(uri);
     this.runs.cancel(uri);
     this.engine.forget(uri);
-    for (const document of project.documents) this.clear(document.uri);
+    for (const document of project.documents) this.published.clear(document.uri);
   }
 
   /** Whether a document is open that belongs to the project. */
@@ -434,55 +410,17 @@ export class StencilChecker {
   }
 
   private publish(known: KnownDocument): void {
-    const { uri, version, facts } = known;
-    const { open, findings, summary } = facts;
-    const configErrors = this.configErrors(known);
-    this.results.set(uri, known);
-    this.old.delete(uri);
-    if (open) this.seen.add(uri);
-    const atPrograms = this.programs.show(known);
-    const isDrawn = this.programs.isDrawn(uri);
-    // In a closed drawing nobody looks for what its program's lines show.
-    const shown = open ? findings : findings.filter(({ id }) => !atPrograms.has(id));
-    if (isDrawn && !known.project) this.listed.add(uri);
-    this.outlet.diagnostics(uri, open ? version : undefined, [
-      ...configNotice(known, configErrors),
-      ...shown.map((finding) => diagnosticOf(finding, known, this.outlet.pageOf)),
-    ]);
-    const told = { ...summary, configErrors: configErrors.length };
-    if (open || isDrawn) this.outlet.checked({ uri, version, stencil: true, summary: told });
-    this.outlet.log(`${uri}: ${findings.length} findings in ${summary.elapsed.toFixed(0)} ms`);
-  }
-
-  /** What in the `tombolo.json` in force was not taken. */
-  private configErrors({ config, project }: KnownDocument): ConfigProblem[] {
-    if (!config) return [];
-    const problems = [...this.configs.read(config).problems, ...(project?.problems() ?? [])];
-    return problems.filter(({ severity }) => severity === 'error');
+    const { uri, facts, project } = known;
+    if (facts.open) this.seen.add(uri);
+    this.published.show(known);
+    if (this.programs.isDrawn(uri) && !project) this.listed.add(uri);
   }
 
   /** A document that is closed. */
   private forget(uri: string): void {
     this.runs.cancel(uri);
     this.engine.forget(uri);
-    this.clear(uri);
-  }
-
-  private clear(uri: string): void {
-    if (this.forgetShown(uri)) this.outlet.diagnostics(uri, undefined, []);
-  }
-
-  /** @returns whether something was shown */
-  private forgetShown(uri: string): boolean {
-    const [wasKnown, wasOld] = [this.results.delete(uri), this.old.delete(uri)];
-    this.programs.drop(uri);
-    return wasKnown || wasOld;
-  }
-
-  private ignore({ uri, version, open }: Pick<CheckedFile, 'uri' | 'version' | 'open'>): void {
-    this.plain.set(uri, version);
-    if (this.forgetShown(uri)) this.outlet.diagnostics(uri, open ? version : undefined, []);
-    if (open) this.outlet.checked({ uri, version, stencil: false });
+    this.published.clear(uri);
   }
 
   private sweepNotices(): void {
@@ -490,9 +428,9 @@ export class StencilChecker {
       .all()
       .map(({ uri }) => uri)
       .filter(isConfigUri);
-    const inForce = [...this.results.values()].flatMap(({ config }) => (config ? [config.uri] : []));
+    const inForce = this.published.all().flatMap(({ config }) => (config ? [config.uri] : []));
     this.notices.keepOnly(new Set([...open, ...inForce]));
-    this.disk.keepOnly(new Set(this.results.keys()));
+    this.disk.keepOnly(new Set(this.published.all().map(({ uri }) => uri)));
   }
 
   private knownFrom(facts: DocumentFacts, { files, config }: CheckInput, project?: KnownProject): KnownDocument {
