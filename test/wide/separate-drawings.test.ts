@@ -2,17 +2,19 @@
  * Drawings whose shapes are known, rendered to pixels and separated: how far the borders of the print lie from the true
  * ones, how many curves there are, and whether bare ground shows between neighbours; beside general libraries that trace pictures.
  */
-import jpeg from 'jpeg-js';
 import { describe, expect, it as test } from 'vitest';
 import { layersAsSvg, type Picture, separate } from '../../src/separate/index';
 import { DIALS, rendered } from '../separate/pictures';
 import { BEHIND, bareIn, distance95, farthest, SCALE } from './separated/borders';
 import { DRAWINGS } from './separated/known-drawings';
 import { photoOf, photosAreThere } from './separated/pictures';
+import { throughJpegJs, throughMozjpeg } from './separated/through-jpeg';
 import { tracedByContours, tracedByImageTracer } from './separated/tracing-libraries';
 
 /** Pixels of the picture, without JPEG. */
 const NEAR = 0.4;
+/** Through JPEG at quality 60, at the usual limits. */
+const NEAR_COMPRESSED = 0.5;
 
 const SIZE = 1000;
 
@@ -21,11 +23,6 @@ const SIZE = 1000;
  * duck's tips are, and it comes back within 0.5 pixels.
  */
 const LIMITS = { bridge: 0.5, opening: 0.5 };
-
-function throughJpeg({ width, height, data }: Picture, quality: number): Picture {
-  const { data: bytes } = jpeg.encode({ width, height, data: Buffer.from(data) }, quality);
-  return jpeg.decode(bytes, { useTArray: true });
-}
 
 /** What nothing paints shows the ground behind. */
 function printOf(svg: string, width: number): Picture {
@@ -44,7 +41,7 @@ function judge(svg: string, width: number, nodes: number, truth: Picture): Judge
   return { nodes, distance: distance95(print, truth), bare: bareIn(print) };
 }
 
-describe.each(DRAWINGS)('$name', ({ name, svg, colours, nodes, compressed }) => {
+describe.each(DRAWINGS)('$name', ({ name, svg, colours, nodes, coarse }) => {
   const picture = rendered(svg, SIZE);
   const truth = rendered(svg, SIZE * SCALE, true);
 
@@ -68,12 +65,15 @@ describe.each(DRAWINGS)('$name', ({ name, svg, colours, nodes, compressed }) => 
     }
   });
 
-  test(`comes back within ${compressed} pixels through JPEG at 60`, () => {
-    const separation = separate(throughJpeg(picture, 60), { ...DIALS, ...LIMITS, colours });
+  test.each([
+    { encoder: 'mozjpeg', through: throughMozjpeg, near: NEAR_COMPRESSED, dials: DIALS },
+    { encoder: 'jpeg-js', through: throughJpegJs, near: coarse, dials: { ...DIALS, ...LIMITS } },
+  ])('comes back within $near pixels through JPEG by $encoder', async ({ through, near, dials }) => {
+    const separation = separate(await through(picture), { ...dials, colours });
     expect(separation.isDrawing).toBe(true);
     const own = judge(layersAsSvg(separation).text, DIALS.width, separation.nodes, truth);
     expect(own.bare).toBe(0);
-    expect(own.distance).toBeLessThanOrEqual(compressed);
+    expect(own.distance).toBeLessThanOrEqual(near);
   });
 });
 

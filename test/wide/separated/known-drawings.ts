@@ -20,13 +20,13 @@ const SIGNS = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1000 1000"><
 <path d="M560 560H940L900 600L940 640H560L600 600ZM560 730H940V742H560ZM560 770H940V794H560Z"/></g></svg>`;
 
 /**
- * Each with its colours and the corners and curves that it was drawn with, and how near its borders come back through JPEG. The
- * duck's lower edge lies just over another shape's, whose brown shines through; JPEG means colours of 2 × 2 pixels, and nothing
- * tells of that brown any more. So a fourteenth of its borders, that edge, comes back half a pixel too low.
+ * Each with its colours and the corners and curves that it was drawn with, and how near its borders come back through JPEG in coarse
+ * steps of colour. The duck's lower edge lies just over another shape's, whose brown shines through; such steps leave too little of
+ * that brown, and this edge, a fourteenth of its borders, comes back half a pixel too low.
  */
 export const DRAWINGS = [
-  { name: 'marsh', svg: MARSH, colours: 5, nodes: 32, compressed: 0.5 },
-  { name: 'signs', svg: SIGNS, colours: 2, nodes: 46, compressed: 0.5 },
-  { name: 'owl', svg: emoji('1f989'), colours: 8, nodes: 70, compressed: 0.5 },
-  { name: 'duck', svg: emoji('1f986'), colours: 8, nodes: 35, compressed: 0.75 },
+  { name: 'marsh', svg: MARSH, colours: 5, nodes: 32, coarse: 0.5 },
+  { name: 'signs', svg: SIGNS, colours: 2, nodes: 46, coarse: 0.5 },
+  { name: 'owl', svg: emoji('1f989'), colours: 8, nodes: 70, coarse: 0.5 },
+  { name: 'duck', svg: emoji('1f986'), colours: 8, nodes: 35, coarse: 0.75 },
 ];
