@@ -15,7 +15,7 @@ import { polygonOf, stripAlong } from '../strip/strip';
 import { candidatesNear, candidatesOf } from './candidates';
 import { type Design, designOf } from './design/index';
 import { groundOf } from './keep-apart';
-import { type ScoredCandidate, type Surroundings, scoreCandidate } from './score';
+import { byCost, type ScoredCandidate, type Surroundings, scoreCandidate } from './score';
 import { assignAlone, assignBridges } from './search/assign';
 import { bodyOf } from './search/body';
 import { bridgeCountFor } from './search/count';
@@ -170,10 +170,6 @@ function scoredCandidates(
   if (usual.length > 0) return usual;
   const more = options.thorough ? [] : waysWithin(limit, piece, number, { ...options, thorough: true }, around);
   return more.length > 0 ? more : everyWayFrom(piece.polygon.outer, number, limit, options.width, around);
-}
-
-function byCost(a: ScoredCandidate, b: ScoredCandidate): number {
-  return a.cost - b.cost;
 }
 
 /** Only of islands that one bridge does not hold, and where no direction is asked for. */

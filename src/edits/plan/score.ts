@@ -49,6 +49,11 @@ export interface ScoredCandidate extends BridgeCandidate {
   readonly rooted?: boolean;
 }
 
+/** The cheapest first. */
+export function byCost(a: ScoredCandidate, b: ScoredCandidate): number {
+  return a.cost - b.cost;
+}
+
 /**
  * Where across its width, in widths from the axis, a bridge is looked at; the outermost only for nearby corners. The
  * middle one is a little off, so that it does not run exactly through the corners of pieces that touch in a point.

@@ -17,7 +17,8 @@ const PASSES = [
 
 /** Of a chunk: its length, its name, and the check sum behind its data. */
 const CHUNK_BYTES = 12;
-const SIGNATURE_BYTES = 8;
+/** The first bytes of each file. */
+export const SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 const HEADER_BYTES = 13;
 
 /**
@@ -60,7 +61,7 @@ function chunksOf(bytes: Uint8Array): { header: Uint8Array; shared: Uint8Array[]
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
   const shared: Uint8Array[] = [];
   const pixels: Uint8Array[] = [];
-  for (let at = SIGNATURE_BYTES; at + CHUNK_BYTES <= bytes.length; ) {
+  for (let at = SIGNATURE.length; at + CHUNK_BYTES <= bytes.length; ) {
     const length = view.getUint32(at);
     const name = String.fromCharCode(...bytes.subarray(at + 4, at + 8));
     const end = at + CHUNK_BYTES + length;
@@ -69,7 +70,7 @@ function chunksOf(bytes: Uint8Array): { header: Uint8Array; shared: Uint8Array[]
     if (name === 'IDAT') pixels.push(bytes.subarray(at + 8, at + 8 + length));
     at = end;
   }
-  const start = SIGNATURE_BYTES + 8;
+  const start = SIGNATURE.length + 8;
   return { header: bytes.subarray(start, start + HEADER_BYTES), shared, pixels: joined(pixels) };
 }
 
@@ -108,8 +109,13 @@ function headerOf(header: Uint8Array, width: number, height: number): Uint8Array
 }
 
 function pngOf(header: Uint8Array, shared: readonly Uint8Array[], data: Uint8Array): Uint8Array {
-  const signature = Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
-  return joined([signature, chunk('IHDR', header), ...shared, chunk('IDAT', data), chunk('IEND', new Uint8Array())]);
+  return joined([
+    Uint8Array.from(SIGNATURE),
+    chunk('IHDR', header),
+    ...shared,
+    chunk('IDAT', data),
+    chunk('IEND', new Uint8Array()),
+  ]);
 }
 
 /** Without its check sum. */

@@ -2,9 +2,7 @@
 import { type DecodedPng, decode } from 'fast-png';
 import type { Picture } from '../../separate/index';
 import type { PictureHeader } from './header';
-import { decodeInterlaced } from './interlaced';
-
-const SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
+import { decodeInterlaced, SIGNATURE } from './interlaced';
 
 /** Channels by colour type: grey, colour, palette, grey with alpha, colour with alpha. */
 const CHANNELS: Readonly<Record<number, number>> = { 0: 1, 2: 3, 3: 1, 4: 2, 6: 4 };

@@ -4,7 +4,7 @@ import { defined } from '../../../base/defined';
 import { boxOfRing, joinBoxes } from '../../../geometry/base/ring';
 import type { Piece } from '../../../sheet/types';
 import type { Design } from '../design/index';
-import type { ScoredCandidate, Surroundings } from '../score';
+import { byCost, type ScoredCandidate, type Surroundings } from '../score';
 import type { PlanOptions } from '../types';
 import { type Body, bodyOf, joinBodies } from './body';
 import { bridgeCountFor } from './count';
@@ -62,7 +62,7 @@ export function needOf(state: Assignment, number: number, given: readonly Suppor
 /** A cluster of islands is held like one island of its size, so that it cannot hinge on a single bridge. */
 export function needOfCluster(state: Assignment, cluster: readonly number[], given: readonly Support[]): Need {
   const body = joinBodies(cluster.map((number) => bodyOf(defined(state.pieces[number]))));
-  const [cheapest] = cluster.flatMap((number) => defined(state.ways[number])[0] ?? []).sort((a, b) => a.cost - b.cost);
+  const [cheapest] = cluster.flatMap((number) => defined(state.ways[number])[0] ?? []).sort(byCost);
   return needOfBody(state, cluster, body, given, cheapest);
 }
 

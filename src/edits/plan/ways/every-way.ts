@@ -4,7 +4,7 @@ import type { Point } from '../../../geometry/base/curve-types';
 import type { Ring } from '../../../geometry/base/polygon-types';
 import { boxOfRing } from '../../../geometry/base/ring';
 import { samplesOf, straightCandidates } from '../candidates';
-import { type ScoredCandidate, type Surroundings, scoreCandidate } from '../score';
+import { byCost, type ScoredCandidate, type Surroundings, scoreCandidate } from '../score';
 import { cornersOf } from './corners';
 import { rootedInPoints, STEEPEST } from './rooted';
 
@@ -42,7 +42,7 @@ export function everyWayFrom(
       }
     }
   }
-  return found.sort((a, b) => a.cost - b.cost).slice(0, MOST);
+  return found.sort(byCost).slice(0, MOST);
 }
 
 function turned({ x, y }: Point, degrees: number): Point {
