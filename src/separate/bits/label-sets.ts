@@ -5,7 +5,7 @@ import type { LabelMap } from '../raster';
 import { Bitmap } from './bitmap';
 
 /** Four bytes of one value. */
-export const FOUR_TIMES = 0x01010101;
+const FOUR_TIMES = 0x01010101;
 
 export class LabelSets {
   private readonly map: LabelMap;
