@@ -12,5 +12,7 @@ export default defineConfig({
     isolate: false,
     // A busy machine takes its time to answer; what never comes fails all the same.
     expect: { poll: { timeout: 20_000 } },
+    // A click that comes while the page is still moving is lost. What fails twice fails; what failed once is listed.
+    retry: 1,
   },
 });

@@ -7,5 +7,6 @@ export default defineConfig({
     globalSetup: 'test/editor/packed/stage.ts',
     testTimeout: 90_000,
     hookTimeout: 120_000,
+    retry: 1,
   },
 });

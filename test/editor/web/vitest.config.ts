@@ -10,5 +10,6 @@ export default defineConfig({
     fileParallelism: false,
     isolate: false,
     expect: { poll: { timeout: 20_000 } },
+    retry: 1,
   },
 });

@@ -76,9 +76,9 @@ test('bridges that are kept are in each new drawing, and the program is as it wa
   const before = onDisk(DRAWING);
   await choose('const ring', /^Keep bridges for/);
   await expect.poll(() => existsSync(path.join(workbench.folder, 'bridges.json'))).toBe(true);
-  await expect.poll(() => onDisk(DRAWING)).not.toBe(before);
+  // While the program runs, the file holds what it writes, marks and all.
+  await expect.poll(() => ['data-tombolo', before].some((text) => onDisk(DRAWING).includes(text))).toBe(false);
   await expect.poll(() => squiggles().count()).toBe(0);
-  expect(onDisk(DRAWING)).not.toContain('data-tombolo');
   expect(onDisk(PROGRAM)).toBe(program);
   await workbench.shot('program-offers-3-kept');
 });
