@@ -5,72 +5,28 @@ import type { PreviewStack } from '../protocol/index';
 import { type BenchControls, benchToolbar, makeNearness } from './bench-commands';
 import { Canvas } from './canvas/canvas';
 import type { CaretShape } from './canvas/picture';
-import { CutPanel } from './cutting/cut-panel';
 import { html, setAttributes, setText } from './dom/dom';
 import { keepFocus } from './dom/keep-focus';
-import { BridgeLayerButton, whyNoPlan } from './panels/bridge-layer';
+import type { PageHost, SavedPage } from './page-host';
+import { whyNoPlan } from './panels/bridge-layer';
 import { Calibration, MM_PER_INCH } from './panels/calibration';
-import { FindingFilterHead } from './panels/finding-filter';
-import { FindingList } from './panels/finding-list';
-import { LayerList } from './panels/layer-list';
-import { Lists } from './panels/lists';
-import { OrderPanel } from './panels/order-panel';
 import { RegisterChip } from './panels/register-chip';
-import { heldKey, SlipPanel } from './panels/slip-panel';
+import { SidePanels } from './panels/side-panels';
+import { heldKey } from './panels/slip-panel';
 import type { Toolbar } from './panels/toolbar';
 import { ViewOptions } from './panels/view-options';
 import { Warnings } from './panels/warnings';
 import { arrangementFor } from './state/arrangement';
 import { Measures } from './state/measures';
-import type { BenchRequests } from './state/requests';
 import { placeOfLayer } from './state/scene-places';
 import { IN_REGISTER, roundedSlip, type Slip } from './state/slip';
-import {
-  type BenchState,
-  carryOver,
-  FIRST_STATE,
-  isFindingShown,
-  isLayerShown,
-  layerKeys,
-  restoredState,
-} from './state/state';
+import { type BenchState, carryOver, FIRST_STATE, layerKeys, restoredState } from './state/state';
 import { benchScene, groundOf } from './state/view-model';
 import type { Viewport } from './state/viewport';
 import { toolHost } from './tool-host';
 import { followDocumentKeys } from './tools/document-keys';
 import { followSlips } from './tools/slip-gestures';
 import { ToolController } from './tools/tool-controller';
-
-/** What is kept when the panel is hidden or the editor starts anew. */
-export interface SavedPage {
-  readonly uri: string | undefined;
-  readonly state: BenchState;
-  readonly view: Viewport | undefined;
-  /** Whether the panel stays with its file. */
-  readonly pinned?: boolean;
-}
-
-export interface PageHost {
-  readonly requests: BenchRequests;
-  saveState(kept: SavedPage): void;
-  reveal(uri: string, from: number, to: number): void;
-  begin(uri: string): void;
-  pin(pinned: boolean): void;
-  saveAs(): void;
-  /** Files for the cutter; the page that hangs at the wall. */
-  writeCut(): void;
-  writeJob(): void;
-  /** Takes back the last change of the text, or does it again. */
-  undo(again: boolean): void;
-  /** Saves the documents that are shown. */
-  save(): void;
-  /** Keeps how many CSS pixels the screen has to the inch. */
-  screen(pixelsPerInch: number): void;
-  /** Give a layer another place in the painting order. */
-  reorder(stack: PreviewStack, layer: number, to: number): void;
-  /** Put the layers into the order with the fewest islands, as it was told for this version of the document. */
-  bestOrder(version: number): void;
-}
 
 export class BenchPage {
   readonly element: HTMLElement;
@@ -84,41 +40,16 @@ export class BenchPage {
   private readonly toolbar: Toolbar;
   private readonly nearness = makeNearness();
   private readonly options: ViewOptions;
-  private readonly slips: SlipPanel;
   private readonly measures: Measures;
   private pinned: boolean;
   private chosen: Viewport | undefined;
-  private readonly layers = new LayerList({
-    use: (index) => this.layerUsed(index),
-    choose: (sheet) => this.change({ sheet }),
-    move: (index, to) => this.stack && this.host.reorder(this.stack, index, to),
-    say: (text) => setText(this.live, text),
-  });
-  private readonly order = new OrderPanel({
-    ask: () => this.host.requests.ask({ kind: 'bestOrder' }),
-    apply: (version) => this.host.bestOrder(version),
-    say: (text) => setText(this.live, text),
-  });
-  private readonly cutting = new CutPanel({
-    figures: () => this.host.requests.ask({ kind: 'cutFigures' }),
-    order: (layer) => this.host.requests.ask({ kind: 'cutOrder', layer }),
-    choose: (sheet) => this.change({ sheet }),
-    show: (shown) => this.showCutOrder(shown),
-    moved: () => this.drawCuts(),
-    writeCut: () => this.host.writeCut(),
-    writeJob: () => this.host.writeJob(),
-    say: (text) => setText(this.live, text),
-  });
-  private readonly bridgeLayer = new BridgeLayerButton(() => this.planLayer());
-  private readonly findings = new FindingList((number) => this.choose(number));
-  private readonly findingHead = new FindingFilterHead((change) => this.change(change));
   private readonly registerChip = new RegisterChip(() => this.backInRegister());
   private readonly title = html('h1', { class: 'unseen' });
   /** What has become of what was done here, for those who do not see it. */
   private readonly live = html('div', { class: 'unseen', 'aria-live': 'polite' });
   private readonly notice: HTMLElement;
   private readonly calibration: Calibration;
-  private readonly lists: Lists;
+  private readonly panels: SidePanels;
   private readonly room = html('div', { class: 'room' });
   private readonly warnings = new Warnings();
 
@@ -132,11 +63,6 @@ export class BenchPage {
     this.pinned = kept?.pinned === true;
     this.measures = new Measures(host.requests, () => this.draw());
     this.options = new ViewOptions({ change: (change) => this.change(change) });
-    this.slips = new SlipPanel({
-      change: (change) => this.change(change),
-      slip: (slip) => this.slip(slip),
-      sweep: () => void this.measures.sweep(),
-    });
     const tools = toolHost({
       requests: host.requests,
       stack: () => this.stack,
@@ -166,11 +92,10 @@ export class BenchPage {
       if (key.toLowerCase() === 'l') this.planLayer();
     });
     this.notice = this.makeNotice();
-    this.lists = this.makeLists();
+    this.panels = this.makePanels();
     this.canvas.element.append(this.registerChip.element);
     const { bar } = this.toolController.planner;
-    this.room.append(html('div', { class: 'stage' }, [this.canvas.element, bar.element]), this.lists.element);
-    for (const { element } of [this.slips, this.cutting]) element.addEventListener('toggle', () => this.draw());
+    this.room.append(html('div', { class: 'stage' }, [this.canvas.element, bar.element]), this.panels.element);
     this.element = html('main', { class: 'bench' }, [
       this.title,
       this.live,
@@ -237,35 +162,9 @@ export class BenchPage {
     this.measures.update(stack, state);
     this.canvas.draw(stack, state, this.look(stack));
     this.options.draw(state, groundOf(stack, state) ?? COLOURS.ground);
-    this.slips.draw(stack, state, this.measures.figures);
-    const keys = layerKeys(stack);
-    const rows = stack.layers.map((layer, index) => ({
-      layer,
-      key: keys[index] ?? '',
-      shown: isLayerShown(state, stack, index),
-    }));
-    this.layers.draw(rows, state);
-    this.bridgeLayer.draw(stack, state);
-    this.order.draw(stack);
-    this.cutting.draw(stack, state.sheet, state.mode === 'sheet');
+    this.panels.draw(stack, state, this.measures.figures);
     this.drawCuts();
-    const shown = stack.findings.flatMap((finding) =>
-      isFindingShown(state, stack, finding)
-        ? [
-            {
-              finding,
-              selected: finding.number === state.selected,
-              layerName: finding.layer === undefined ? undefined : stack.layers[finding.layer]?.name,
-            },
-          ]
-        : [],
-    );
-    this.findings.draw(shown);
-    this.findingHead.draw(stack, state, shown.length);
-    this.registerChip.draw(stack, state, this.slips.shown);
-    this.lists.count('findings', shown.length);
-    this.lists.count('layers', stack.layers.length);
-    this.lists.offer('slip', state.mode === 'print');
+    this.registerChip.draw(stack, state, this.panels.isSlipShown);
   }
 
   /** Gives picture and lists their shares of the room. */
@@ -277,31 +176,29 @@ export class BenchPage {
     setAttributes(room, { 'data-arrangement': arrangement.kind });
     room.style.setProperty('--list-width', `${arrangement.listWidth}px`);
     room.style.setProperty('--picture-height', `${arrangement.pictureHeight}px`);
-    this.lists.arrange(arrangement);
+    this.panels.arrange(arrangement);
     this.canvas.arranged();
   }
 
-  private makeLists(): Lists {
-    const commands = html('div', { class: 'layer-commands' }, [this.bridgeLayer.element, this.order.element]);
-    const layers = [html('h2', {}, ['Layers (spray order)']), this.layers.element, commands];
-    return new Lists(
-      [
-        [
-          { id: 'layers', title: 'Layers', element: html('div', {}, layers) },
-          { id: 'slip', title: 'Misregistration', short: 'Slip', element: this.slips.element },
-          { id: 'cutting', title: 'Cutting', element: this.cutting.element },
-        ],
-        [
-          {
-            id: 'findings',
-            title: 'Findings',
-            element: html('div', {}, [this.findingHead.element, this.findings.element]),
-          },
-        ],
-      ],
-      'findings',
-      () => this.draw(),
-    );
+  private makePanels(): SidePanels {
+    const { host } = this;
+    return new SidePanels({
+      requests: host.requests,
+      change: (change) => this.change(change),
+      draw: () => this.draw(),
+      useLayer: (index) => this.layerUsed(index),
+      moveLayer: (index, to) => this.stack && host.reorder(this.stack, index, to),
+      bestOrder: (version) => host.bestOrder(version),
+      planLayer: () => this.planLayer(),
+      slip: (slip) => this.slip(slip),
+      sweep: () => void this.measures.sweep(),
+      chooseFinding: (number) => this.choose(number),
+      showCutOrder: (shown) => this.showCutOrder(shown),
+      drawCuts: () => this.drawCuts(),
+      writeCut: () => host.writeCut(),
+      writeJob: () => host.writeJob(),
+      say: (text) => setText(this.live, text),
+    });
   }
 
   /** What is shown now, for whoever saves it. */
@@ -327,7 +224,7 @@ export class BenchPage {
     const elsewhere = (mode === 'sheets') !== (this.state.mode === 'sheets');
     this.change({ mode });
     // There the sheet is chosen.
-    if (mode === 'sheet') this.lists.choose('layers');
+    if (mode === 'sheet') this.panels.showLayers();
     if (elsewhere) this.canvas.setViewport(undefined);
   }
 
@@ -339,9 +236,9 @@ export class BenchPage {
   }
 
   private drawCuts(): void {
-    const { drawing } = this.cutting;
-    const place = drawing && this.stack && placeOfLayer(this.look(this.stack), drawing.layer);
-    this.canvas.showCuts(place && { ...drawing, place });
+    const { drawnCuts } = this.panels;
+    const place = drawnCuts && this.stack && placeOfLayer(this.look(this.stack), drawnCuts.layer);
+    this.canvas.showCuts(place && { ...drawnCuts, place });
   }
 
   private pin(pinned: boolean): void {

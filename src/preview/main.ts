@@ -1,9 +1,10 @@
 /** The entry of the bench's page. */
 import '@vscode-elements/elements/dist/vscode-button/index.js';
 import type { FromBench, ToBench } from '../protocol/webview';
-import { BenchPage, type SavedPage } from './app';
+import { BenchPage } from './app';
 import { followTheme } from './dom/badge-ink';
 import { drawPicture } from './export-picture';
+import type { SavedPage } from './page-host';
 import { BenchRequests } from './state/requests';
 
 declare function acquireVsCodeApi(): {

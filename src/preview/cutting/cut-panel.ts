@@ -23,6 +23,14 @@ export interface CutPanelActions {
   say(text: string): void;
 }
 
+/** The course of the cuts in one layer's sheet, drawn as far as the tool has come. */
+export interface ShownCourse {
+  readonly layer: number;
+  readonly course: CutCourse;
+  /** mm of travel so far */
+  readonly way: number;
+}
+
 export class CutPanel {
   readonly element: HTMLDetailsElement;
   private readonly rows = html('tbody');
@@ -84,7 +92,7 @@ export class CutPanel {
   }
 
   /** The cuts that are to be seen, and how far the tool has come; undefined where none are. */
-  get drawing(): { readonly layer: number; readonly course: CutCourse; readonly way: number } | undefined {
+  get drawing(): ShownCourse | undefined {
     const { order, stack, wanted, player } = this;
     if (!wanted || !order || !this.shown) return undefined;
     const layer = stack?.layers.findIndex(({ id }) => id === order.layer) ?? -1;
