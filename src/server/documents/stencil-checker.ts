@@ -23,6 +23,7 @@ import type { FoundConfig } from './find-config';
 import { KnownConfigs } from './known-configs';
 import { KnownDocument } from './known-document';
 import { KnownProject } from './known-project';
+import { LatestChecks } from './latest-checks';
 import { LostChecks } from './lost-checks';
 import { PublishedChecks } from './published-checks';
 import { DEFAULT_SETTINGS, type ServerSettings } from './settings';
@@ -55,13 +56,9 @@ export class StencilChecker {
   private readonly sources: InputSources;
   /** The folders that the editor has open. */
   readonly workspace: OpenFolders;
-  /**
-   * The documents of the last check that nobody was told of: of a document that is no stencil, or of a text that is not
-   * to be checked yet.
-   */
-  private untold: readonly KnownDocument[] = [];
   private readonly notices: ConfigDiagnostics;
   private readonly published: PublishedChecks;
+  private readonly latest: LatestChecks;
 
   private readonly documents: OpenDocuments;
   private readonly engine: EngineClient;
@@ -89,6 +86,7 @@ export class StencilChecker {
       (run) => this.tryAgain(run),
     );
     this.published = new PublishedChecks(documents, configs, this.programs, outlet);
+    this.latest = new LatestChecks(documents, configs, this.published);
     this.notices = new ConfigDiagnostics(
       outlet.pageOf,
       (found) => this.configs.read(found).problems,
@@ -131,7 +129,7 @@ export class StencilChecker {
     this.debouncer.cancel(uri);
     this.seen.delete(uri);
     this.plain.delete(uri);
-    this.untold = this.untold.filter((known) => known.uri !== uri);
+    this.latest.drop(uri);
     if (isConfigUri(uri)) this.configs.changed();
     const project = this.projectWith(uri);
     if (!project) this.forget(uri);
@@ -178,7 +176,7 @@ export class StencilChecker {
   async checkFile(uri: string): Promise<FileChecked> {
     if (!this.documents.get(uri)) this.listed.add(uri);
     await this.look(uri, true);
-    const { stencil = false, summary } = this.lastOf(uri)?.facts ?? {};
+    const { stencil = false, summary } = this.latest.lastOf(uri)?.facts ?? {};
     if (!stencil) this.listed.delete(uri);
     return { stencil, counts: summary?.counts ?? { error: 0, warning: 0, info: 0, hint: 0 } };
   }
@@ -206,7 +204,7 @@ export class StencilChecker {
 
   /** What the worker has found out ahead. */
   offered(facts: OfferFacts): void {
-    for (const known of this.allOf(facts.uri)) if (known.version === facts.version) known.take(facts);
+    for (const known of this.latest.allOf(facts.uri)) if (known.version === facts.version) known.take(facts);
   }
 
   /**
@@ -216,7 +214,7 @@ export class StencilChecker {
   async current(uri: string): Promise<KnownDocument | undefined> {
     if (isConfigUri(uri)) return undefined;
     for (let tries = 0; tries < MAX_TRIES; tries += 1) {
-      const known = this.allOf(uri).find((each) => this.isCurrent(each));
+      const known = this.latest.current(uri);
       if (known) return known;
       const input = this.inputFor(uri);
       if (!input || this.lost.isGivenUp(input)) return undefined;
@@ -231,28 +229,28 @@ export class StencilChecker {
    * @returns undefined for what is no stencil
    */
   async facts(uri: string): Promise<KnownDocument | undefined> {
-    const known = this.lastOf(uri);
+    const known = this.latest.lastOf(uri);
     if (known) {
-      const run = this.isCurrent(known) ? undefined : this.runs.get(this.keyOf(uri));
+      const run = this.latest.isCurrent(known) ? undefined : this.runs.get(this.keyOf(uri));
       if (run) await Promise.race([run.outcome, new Promise((resolve) => setTimeout(resolve, GRACE))]);
-      return this.lastOf(uri);
+      return this.latest.lastOf(uri);
     }
     const document = this.documents.get(uri);
     if (!document || isConfigUri(uri) || this.plain.get(uri) === document.version) return undefined;
     const input = this.inputFor(uri);
     if (input && this.lost.isGivenUp(input)) return undefined;
     await this.look(uri, this.settings.run !== 'manual');
-    return this.lastOf(uri);
+    return this.latest.lastOf(uri);
   }
 
   /** The check of the document's present text, where it has been made. */
   known(uri: string): KnownDocument | undefined {
-    return this.allOf(uri).find((each) => this.isUpToDate(each));
+    return this.latest.upToDate(uri);
   }
 
   /** The stack as the bench is to show it. */
   shown(stack: PreviewStack): PreviewStack {
-    const known = this.lastOf(stack.uri);
+    const known = this.latest.lastOf(stack.uri);
     const configErrors = known ? this.published.configErrors(known).length : 0;
     return { ...stack, configErrors, findings: withShown(stack.findings, this.settings.severity) };
   }
@@ -268,29 +266,6 @@ export class StencilChecker {
     this.debouncer.cancelAll();
     this.programs.dispose();
     this.engine.dispose();
-  }
-
-  /** What is known of a document: what was published first. */
-  private allOf(uri: string): KnownDocument[] {
-    const published = this.published.get(uri);
-    const others = this.untold.filter((known) => known.uri === uri);
-    return published ? [published, ...others] : others;
-  }
-
-  /** Of a stencil. */
-  private lastOf(uri: string): KnownDocument | undefined {
-    return this.allOf(uri).find(({ facts }) => facts.stencil);
-  }
-
-  /** Whether it is about the texts that are in the editor now, its own and those of its project. */
-  private isCurrent(known: KnownDocument): boolean {
-    const config = this.configs.find(known.uri);
-    if (config?.uri !== known.config?.uri || config?.text !== known.config?.text) return false;
-    return (known.project?.documents ?? [known]).every((each) => this.isUpToDate(each));
-  }
-
-  private isUpToDate({ uri, version }: KnownDocument): boolean {
-    return (this.documents.get(uri)?.version ?? 0) === version;
   }
 
   private inputFor(uri: string): CheckInput | undefined {
@@ -363,7 +338,7 @@ export class StencilChecker {
     if (input.config) this.notices.show(input.config);
     const known = facts && this.knownFrom(facts, input);
     if (known?.facts.stencil && isTold) return this.publish(known);
-    if (known) this.untold = [known];
+    if (known) this.latest.keepUntold([known]);
     if (known?.facts.stencil) return;
     if (announced || (isTold && this.published.get(uri))) {
       this.plain.set(uri, version);
@@ -378,7 +353,7 @@ export class StencilChecker {
     const project = new KnownProject(config, input.named, facts.amiss);
     project.documents.push(...facts.documents.map((each) => this.knownFrom(each, input, project)));
     if (!isTold) {
-      this.untold = project.documents;
+      this.latest.keepUntold(project.documents);
       return;
     }
     this.projects.set(config.uri, project);
