@@ -8,6 +8,7 @@ export const cases = (all: number, share: number): number => (isThorough ? all :
 
 /** The files that `npm run test:wide` runs again. */
 export const THOROUGH_TESTS: readonly string[] = [
+  'test/drawing/stroke/strokes.test.ts',
   'test/edits/cut-any-path.test.ts',
   'test/engine/fixes/added-check.test.ts',
   'test/engine/fixes/never-worse.test.ts',
@@ -16,6 +17,7 @@ export const THOROUGH_TESTS: readonly string[] = [
   'test/geometry/thickness/invariance.test.ts',
   'test/geometry/thickness/plain-runs.test.ts',
   'test/outside/icons.test.ts',
+  'test/outside/necks-as-drawn.test.ts',
   'test/outside/necks-unmoved.test.ts',
   'test/outside/rewritten-curves.test.ts',
   'test/outside/safe-slip.test.ts',

@@ -107,7 +107,7 @@ describe('sheet that is too thin to be cut', () => {
 
   it('parts random regions where erosion by half of it does', () => {
     let parted = 0;
-    for (let seed = 1; seed <= 120; seed += 1) {
+    for (let seed = 1; seed <= cases(120, 40); seed += 1) {
       // Small enough that many necks are hairs.
       const region = transformRegion(randomRegion(seed), multiply(scaling(0.05), translation(1, 1)));
       const { result } = splitAtHairlines(region);
@@ -120,7 +120,7 @@ describe('sheet that is too thin to be cut', () => {
       expect([seed, thick(result)]).toEqual([seed, offset(region, -0.011).length]);
       expect(Math.abs(areaOf(result) - areaOf(region))).toBeLessThan(1e-3);
     }
-    expect(parted).toBeGreaterThan(3);
+    expect(parted).toBeGreaterThan(cases(3, 0));
   });
 
   it('is the same where what did not change is taken over', () => {

@@ -4,6 +4,7 @@ import type { Shape } from '../../../src/drawing/types';
 import { signedArea } from '../../../src/geometry/base/ring';
 import { flattenSubpath } from '../../../src/geometry/curve/flatten';
 import { signedAreaOf } from '../../../src/geometry/curve/index';
+import { cases } from '../../thorough';
 import { drawMm, filledArea } from '../draw';
 
 function strokeOf(content: string): Shape {
@@ -85,7 +86,7 @@ describe('figures of a stroke', () => {
           expect(signedArea(flattenSubpath(curves, 1e-3))).toBeGreaterThan(-1e-3);
         }
       }),
-      { numRuns: 300 },
+      { numRuns: cases(300, 80) },
     );
   });
 
