@@ -4,12 +4,12 @@
  */
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
-import type { Bitmap } from '../bits/bitmap';
+import { Bitmap } from '../bits/bitmap';
 import type { Grid } from '../labels/box-blur';
 import { Joined } from '../layers/components';
 import { hasNeighbour } from '../layers/discs';
 import { NearestOther } from './nearest-other';
-import { BEYOND, Owners, THIN } from './neck-owners';
+import { Owners, THIN } from './neck-owners';
 
 /** Pixels along and across: roots as near to each other lie beside each other. */
 const LINK = 2;
@@ -33,74 +33,64 @@ export function necksOf(set: Bitmap, radius: number): Neck[] {
   return thinNecks(set, new Owners(set, radius), radius);
 }
 
-/** Thin pixels are known by their places in the list of their part, counted down from here, when they are in it. */
-const FIRST_PLACE = -4;
+/** The thin pixels that are connected, each with its place in their order. */
+type ThinPart = ReadonlyMap<number, number>;
 
-function thinNecks(grid: Grid, known: Owners, radius: number): Neck[] {
+function thinNecks(set: Bitmap, known: Owners, radius: number): Neck[] {
   const necks: Neck[] = [];
-  const owners = known.of;
+  const seen = new Bitmap(set);
   for (const start of known.thin) {
-    if (owners[start] !== THIN) continue;
-    const thin: number[] = [start];
+    if (seen.has(start)) continue;
+    const part = new Map([[start, 0]]);
     const roots = new Set<number>();
-    owners[start] = FIRST_PLACE;
     // The list grows while it is gone through.
-    for (const at of thin) {
+    for (const at of part.keys()) {
       checkpoint(8);
-      hasNeighbour(grid, at, (pixel) => {
+      seen.add(at);
+      hasNeighbour(set, at, (pixel) => {
         const owner = known.at(pixel);
         if (owner >= 0) roots.add(pixel);
-        else if (owner === THIN) {
-          owners[pixel] = FIRST_PLACE - thin.length;
-          thin.push(pixel);
-        }
+        else if (owner === THIN && !part.has(pixel)) part.set(pixel, part.size);
         return false;
       });
     }
-    necks.push(...necksAmong(grid, thin, owners, stretchesOf(grid, owners, [...roots]), radius));
+    necks.push(...necksAmong(set, part, stretchesOf(set, known, [...roots]), radius));
   }
   return necks;
 }
 
 /** Joins the deepest pixels first: one that joins two roots is where a neck is narrowest. */
-function necksAmong(
-  grid: Grid,
-  thin: readonly number[],
-  owners: Int32Array,
-  { of: stretchOf, count }: Stretches,
-  radius: number,
-): Neck[] {
+function necksAmong(set: Bitmap, part: ThinPart, { of: stretchOf, count }: Stretches, radius: number): Neck[] {
   if (count < 2) return [];
-  const nearest = new NearestOther(grid, (pixel) => owners[pixel] === BEYOND, Math.ceil(radius) + 1);
+  const thin = [...part.keys()];
+  const nearest = new NearestOther(set, (pixel) => !set.has(pixel), Math.ceil(radius) + 1);
   const depths = Float64Array.from(thin, (pixel) => nearest.of(pixel).distance);
   const depth = (i: number): number => defined(depths[i]);
   const depthAt = (pixel: number): number => {
-    const i = FIRST_PLACE - (owners[pixel] ?? 0);
-    // Another part's pixels are counted from 0 as well.
-    return thin[i] === pixel ? depth(i) : Infinity;
+    const i = part.get(pixel);
+    return i === undefined ? Infinity : depth(i);
   };
-  const parts = new Parts(thin.length, count);
+  const joined = new Joining(thin.length, count);
   const necks: Neck[] = [];
   for (const i of [...thin.keys()].sort((a, b) => depth(b) - depth(a))) {
     const at = defined(thin[i]);
     const beside: number[] = [];
-    hasNeighbour(grid, at, (pixel) => {
-      const owner = defined(owners[pixel]);
-      if (owner === BEYOND) return false;
+    hasNeighbour(set, at, (pixel) => {
       const stretch = stretchOf.get(pixel);
-      beside.push(stretch === undefined ? FIRST_PLACE - owner : thin.length + stretch);
+      const place = stretch === undefined ? part.get(pixel) : thin.length + stretch;
+      if (place !== undefined) beside.push(place);
       return false;
     });
-    if (!parts.add(i, beside) || depth(i) > radius - SURELY) continue;
-    const isWithIt = parts.with(i);
-    const middle = thin.filter((pixel, j) => isWithIt(j) && isDeepest(grid, owners, pixel, depthAt));
+    if (!joined.add(i, beside) || depth(i) > radius - SURELY) continue;
+    const isWithIt = joined.with(i);
+    const middle = thin.filter((pixel, j) => isWithIt(j) && isDeepest(set, pixel, depthAt));
     necks.push({ waist: at, depth: depth(i), beside: nearest.of(at).pixel, middle: [at, ...middle] });
   }
   return necks;
 }
 
 /** Pixels that are joined one by one, and which of what they hang on each group has reached. */
-class Parts {
+class Joining {
   private readonly joined = new Joined();
   private readonly added: Uint8Array;
   private readonly isRooted: Uint8Array;
@@ -139,7 +129,7 @@ interface Stretches {
 }
 
 /** The roots in stretches: those of one have one owner, and lie beside each other. */
-function stretchesOf({ width }: Grid, owners: Int32Array, roots: readonly number[]): Stretches {
+function stretchesOf({ width }: Grid, known: Owners, roots: readonly number[]): Stretches {
   const of = new Map(roots.map((root) => [root, -1]));
   let count = 0;
   for (const first of roots) {
@@ -151,7 +141,7 @@ function stretchesOf({ width }: Grid, owners: Int32Array, roots: readonly number
       for (let v = -LINK; v <= LINK; v += 1) {
         for (let u = -LINK; u <= LINK; u += 1) {
           const other = at + v * width + u;
-          if (of.get(other) !== -1 || owners[other] !== owners[first]) continue;
+          if (of.get(other) !== -1 || known.at(other) !== known.at(first)) continue;
           of.set(other, count);
           open.push(other);
         }
@@ -163,8 +153,9 @@ function stretchesOf({ width }: Grid, owners: Int32Array, roots: readonly number
 }
 
 /** Whether in some direction neither of its neighbours is farther from what is not in the set. */
-function isDeepest({ width }: Grid, owners: Int32Array, at: number, depthAt: (pixel: number) => number): boolean {
+function isDeepest(set: Bitmap, at: number, depthAt: (pixel: number) => number): boolean {
   const own = depthAt(at);
-  const isLower = (pixel: number): boolean => (owners[pixel] ?? BEYOND) === BEYOND || depthAt(pixel) <= own;
-  return [1, width, width + 1, width - 1].some((step) => isLower(at - step) && isLower(at + step));
+  const all = set.width * set.height;
+  const isLower = (pixel: number): boolean => pixel < 0 || pixel >= all || !set.has(pixel) || depthAt(pixel) <= own;
+  return [1, set.width, set.width + 1, set.width - 1].some((step) => isLower(at - step) && isLower(at + step));
 }

@@ -8,7 +8,8 @@ import { mostInWindow, type Tile, tilesOf, type Window } from './tiles';
 
 /**
  * Squared distance in OKLab: what is farther from a colour is hardly worse for it. Else a single glint would win a whole
- * neighbourhood. The little that it is worse tells which is nearest to what is far from all.
+ * neighbourhood. The little that it is worse tells which is nearest to what is far from all: nothing is farther than 1, white from
+ * black, so that no pixel counts more than four that only just are as far as counts.
  */
 const WORST = 0.02;
 const HARDLY = 0.05;

@@ -50,6 +50,19 @@ describe('the proof of a change in a project', () => {
     expect(reasonOf(verify(before('b.svg', gap), edits, everywhere))).toBeUndefined();
   });
 
+  it('fails where the paint goes that closed the gap of two colours over it', () => {
+    const over = { ...files, 'b.svg': sheet(square(5, 5, 20)), 'c.svg': sheet(square(25.3, 5, 20)) };
+    const under = { 'u.svg': sheet(square(3, 3, 50)), ...over };
+    const names = ['u.svg', 'b.svg', 'c.svg'];
+    const report = project(
+      under,
+      names.map((from) => ({ from })),
+    ).files.get('u.svg') as Report;
+    const edits = replace(under['u.svg'], square(3, 3, 50), square(3, 30, 25));
+    const within = new Map([[layerId('u.svg', 0), [everything()]]]);
+    expect(reasonOf(verify(report, edits, { gone: [], within }))).toMatch(/^It would leave bare ground/);
+  });
+
   it('fails where another file would change that was not to', () => {
     const others = [{ file: 'a.svg', edits: replace(files['a.svg'], 'y="5" width="20"', 'y="5" width="19.9"') }];
     expect(reasonOf(verify(before('b.svg'), [], inB, others))).toMatch(/of layer "a" would change elsewhere/);

@@ -97,7 +97,7 @@ describe.each(GRIDS)('in a grid of %d by %d pixels', (width, height) => {
     const set = sets.of(1);
     const numbers = new Map<number, number>();
     const parts = partsOf(set);
-    parts.forEach(({ starts, stops }, number) => {
+    parts.list.forEach(({ starts, stops }, number) => {
       starts.forEach((start, run) => {
         for (let at = start; at < stops[run]!; at += 1) numbers.set(at, number);
       });
@@ -119,11 +119,12 @@ describe.each(GRIDS)('in a grid of %d by %d pixels', (width, height) => {
         }
       }
     }
-    expect(parts).toHaveLength(flooded);
+    expect(parts.list).toHaveLength(flooded);
+    for (const at of blot) expect(parts.numberAt(at)).toBe(numbers.get(at));
   });
 
   test.each([0.7, 2.5, 6])('discs of %d round parts are told from those round several', (radius) => {
-    const parts = partsOf(Bitmap.ofPixels(map, sparse));
+    const parts = partsOf(Bitmap.ofPixels(map, sparse)).list;
     const { some, several } = overlayOf(map, parts, new DiscShape(radius));
     const reached = parts.map(({ starts, stops }) => {
       const own = starts.flatMap((start, run) => Array.from({ length: stops[run]! - start }, (_, i) => start + i));

@@ -67,7 +67,7 @@ describe('necks', () => {
       const areOne = (one: number, other: number): boolean => map.labels[one] === map.labels[other];
       const mended = { ...map, labels: withoutNecks(map, necksOfAll(map), areOne, RADIUS) };
       expect(necksOf(setOf(mended, 1), RADIUS)).toEqual([]);
-      expect(partsOf(setOf(mended, 1))).toHaveLength(parts);
+      expect(partsOf(setOf(mended, 1)).list).toHaveLength(parts);
     }
   });
 });

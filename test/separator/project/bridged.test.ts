@@ -46,12 +46,17 @@ describe('sheets that are looked over', () => {
     expect(lookedOver(two, SETTINGS, false).twoSheets).toEqual(['red']);
   });
 
+  it('show no ground between colours where one can reach under the other', () => {
+    const looked = lookedOver(drawing('<path d="M29.8 38h10v12h-10z"/>'), SETTINGS, true);
+    expect(looked).toMatchObject({ findings: {}, left: [] });
+  });
+
   it('name each place that could not be mended', () => {
-    // Ground shows between red and blue, for which no change is made here.
-    const { left, findings } = lookedOver(drawing('<path d="M29.8 38h10v12h-10z"/>'), SETTINGS, true);
-    expect(findings['bare-gap']).toBe(1);
-    const at = { x: expect.closeTo(39.9, 1), y: expect.any(Number) };
-    expect(left).toEqual([{ check: 'bare-gap', layer: 'red', at, message: expect.stringContaining('red') }]);
+    const lines = '<path fill="none" stroke="#c03020" stroke-width="3" d="M5 40h20M5 43.4h20"/>';
+    const { left, findings } = lookedOver(drawing(lines), SETTINGS, true);
+    expect(findings['thin-bridge']).toBe(1);
+    const at = { x: expect.any(Number), y: expect.closeTo(41.7, 1) };
+    expect(left).toEqual([{ check: 'thin-bridge', layer: 'red', at, message: expect.stringContaining('0.40 mm') }]);
   });
 
   it('are left as they are where no bridges are asked for', () => {

@@ -5,6 +5,7 @@ import { severityRank } from '../../../config/check-id';
 import type { Matrix } from '../../../geometry/base/curve-types';
 import { apply, IDENTITY } from '../../../geometry/base/matrix';
 import type { Region } from '../../../geometry/base/polygon-types';
+import { growBox } from '../../../geometry/base/ring';
 import { DRAWN_ALIKE, SAME_FINDING } from '../../../geometry/base/tolerances';
 import { distance } from '../../../geometry/base/vector';
 import { areaOf, boxOfPolygon, difference, intersection, perimeterOf } from '../../../geometry/boolean/index';
@@ -14,7 +15,7 @@ import type { LayerId } from '../../../sheet/layer/layer-id';
 import type { Sheet } from '../../../sheet/types';
 import { metaOf } from '../../metas';
 import { extentOf, moveExtent } from './extent';
-import { thinGround } from './thin-ground';
+import { bareOf, thinGround } from './thin-ground';
 import { AREA_PER_LENGTH, type Fault, newOrWorse } from './worse';
 
 /** One file before and after, and where what it had lies now: elsewhere, or as large again. */
@@ -140,12 +141,12 @@ function wasBareBefore(files: readonly FilePair[], { subject, measure }: Finding
   if (subject?.kind !== 'gap') return false;
   const slip = measure?.limit ?? 0;
   const { earlier, later, gap } = subject;
-  const [first, second] = [earlier, later].map((layer) => oldSheet(files, layer.sheet.layer.id));
-  if (!first || !second || files.some(({ moved }) => moved !== IDENTITY)) return false;
-  const [before, now] = [
-    thinGround([first, second], gap.extent, slip),
-    thinGround([earlier.sheet, later.sheet], gap.extent, slip),
-  ];
+  const pair = [earlier, later].flatMap(({ sheet }) => oldSheet(files, sheet.layer.id) ?? []);
+  if (pair.length < 2 || files.some(({ moved }) => moved !== IDENTITY)) return false;
+  const { extent } = gap;
+  const sheets = files.flatMap(({ old }) => old.sheets);
+  const before = bareOf(thinGround(pair, extent, slip), sheets, growBox(extent, 3 * slip));
+  const now = thinGround([earlier.sheet, later.sheet], extent, slip);
   return areaOf(difference(now, before)) <= AREA_PER_LENGTH * perimeterOf(now);
 }
 
