@@ -22,7 +22,7 @@ export async function bundled(entry, defines = {}) {
     platform: 'node',
     target: 'node20',
     mainFields: ['module', 'main'],
-    external: ['@resvg/resvg-js', 'jsdom'],
+    external: ['@resvg/resvg-js'],
     absWorkingDir: root,
     define: { ...define, ...defines },
   });

@@ -1,5 +1,5 @@
 /** The real documents that are changed: icons, emoji, flags, the demo, what failed before, and the W3C suite where it is installed. */
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
 
 /** Folders, with how many files each gives. */
@@ -14,19 +14,20 @@ const FOLDERS: readonly (readonly [folder: string, files: number])[] = [
   ['/usr/libexec/installed-tests/RSVG/fixtures/reftests/svg1.1', 150],
 ];
 
-/** Characters: larger documents say nothing more, and take their time. */
+/** Bytes: larger documents say nothing more, and take their time. */
 const LONGEST = 30_000;
 
 /**
  * @param root of the repository
- * @param longest characters: longer documents are left out
+ * @param longest bytes: of the files that are no longer each folder gives as many
  */
 export function realDocuments(root: string, longest: number = LONGEST): string[] {
   return FOLDERS.flatMap(([folder, files]) => {
     const at = path.resolve(root, folder);
     if (!existsSync(at)) return [];
-    const names = readdirSync(at).filter((name) => name.endsWith('.svg'));
-    const step = Math.max(1, Math.floor(names.length / files));
-    return names.filter((_, i) => i % step === 0).map((name) => readFileSync(path.join(at, name), 'utf8'));
-  }).filter(({ length }) => length <= longest);
+    const all = readdirSync(at).filter((name) => name.endsWith('.svg'));
+    const short = all.map((name) => path.join(at, name)).filter((file) => statSync(file).size <= longest);
+    const step = Math.max(1, Math.floor(short.length / files));
+    return short.filter((_, i) => i % step === 0).map((file) => readFileSync(file, 'utf8'));
+  });
 }

@@ -19,6 +19,9 @@ export interface Failure extends Fault {
 export interface Tally {
   readonly documents: number;
   readonly fixes: number;
+  /** Fixes of which pictures were compared, and documents that have any. */
+  readonly pictures: number;
+  readonly pictured: number;
   readonly slowest: number;
   /** Documents of which a check took longer than the two seconds that it is to take on an idle machine. */
   readonly slow: number;
@@ -27,7 +30,16 @@ export interface Tally {
   readonly kinds: Readonly<Record<string, number>>;
 }
 
-export const NOTHING_DONE: Tally = { documents: 0, fixes: 0, slowest: 0, slow: 0, slowestFix: 0, kinds: {} };
+export const NOTHING_DONE: Tally = {
+  documents: 0,
+  fixes: 0,
+  pictures: 0,
+  pictured: 0,
+  slowest: 0,
+  slow: 0,
+  slowestFix: 0,
+  kinds: {},
+};
 
 const SLOW = 2000;
 const TRIALS = 60;
@@ -65,10 +77,12 @@ export async function fuzz(
   return added(tally, judged, kinds);
 }
 
-function added(tally: Tally, { fixes, slowest, slowestFix }: Judged, kinds: Tally['kinds']): Tally {
+function added(tally: Tally, { fixes, seen, slowest, slowestFix }: Judged, kinds: Tally['kinds']): Tally {
   return {
     documents: tally.documents + 1,
     fixes: tally.fixes + fixes,
+    pictures: tally.pictures + seen,
+    pictured: tally.pictured + (seen > 0 ? 1 : 0),
     slowest: Math.max(tally.slowest, slowest),
     slow: tally.slow + (slowest > SLOW ? 1 : 0),
     slowestFix: Math.max(tally.slowestFix, slowestFix),

@@ -27,13 +27,15 @@ export interface Judged {
   /** Milliseconds of processor time that the slowest proof of a fix took. */
   readonly slowestFix: number;
   readonly fixes: number;
+  /** Fixes that were also looked at in the way that was told. */
+  readonly seen: number;
 }
 
 export interface Ways {
   /** Findings that all fixes are tried for, at most; each trial checks the text several times. */
   readonly fixed: number;
-  /** Also called with each fix that was made, for what takes long. */
-  readonly onFix?: (before: Report, fix: Fix, after: Report) => readonly Fault[];
+  /** Also called with each fix that was made, for what takes long; undefined where it cannot look. */
+  readonly onFix?: (before: Report, fix: Fix, after: Report) => readonly Fault[] | undefined;
 }
 
 /**
@@ -74,6 +76,7 @@ class Judgement implements Judged {
   slowest = 0;
   slowestFix = 0;
   fixes = 0;
+  seen = 0;
 
   check(text: string, earlier?: Report): Report {
     const [report, took] = timed(() => check(text, SETTINGS, earlier));
@@ -85,7 +88,7 @@ class Judgement implements Judged {
   }
 
   /** What a refusal says may be had anyway is made as well. */
-  tryFix(report: Report, candidate: FixCandidate, { onFix = () => [] }: Ways): void {
+  tryFix(report: Report, candidate: FixCandidate, { onFix }: Ways): void {
     const [result, took] = timed(() => proveFix(report, candidate));
     this.slowestFix = Math.max(this.slowestFix, took);
     if (took > MOST_CPU_OF_FIX + CPU_PER_CHARACTER * report.text.length)
@@ -96,7 +99,11 @@ class Judgement implements Judged {
     if (!fix) return;
     const after = this.checkFixed(applyEdits(report.text, fix.edits), report);
     this.fixes += 1;
-    this.faults.push(...faultsOfFix(report, fix, after), ...onFix(report, fix, after));
+    this.faults.push(...faultsOfFix(report, fix, after));
+    const seen = onFix?.(report, fix, after);
+    if (!seen) return;
+    this.seen += 1;
+    this.faults.push(...seen);
   }
 
   /** As the editor has it, from what the proof left in the cache; some besides as if nothing were known. */

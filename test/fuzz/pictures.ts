@@ -36,15 +36,23 @@ function drawn(text: string): Picture | undefined {
   }
 }
 
-export function pictureFaults(before: Report, fix: Fix, after: Report): Fault[] {
-  if (!isSameFrame(before, after)) return [];
-  const [one, two] = [drawn(before.text), drawn(after.text)];
-  if (!one || !two || one.width !== two.width || one.height !== two.height) return [];
-  const boxes = changedBoxes(before, after);
+/** The last picture before a fix: of one text many fixes are made. */
+let last: { readonly text: string; readonly picture: Picture | undefined } | undefined;
+
+function drawnOnce(text: string): Picture | undefined {
+  if (last?.text !== text) last = { text, picture: drawn(text) };
+  return last.picture;
+}
+
+/** @returns undefined where there are no two pictures to compare */
+export function pictureFaults(before: Report, fix: Fix, after: Report): Fault[] | undefined {
+  if (!isSameFrame(before, after)) return undefined;
+  const [one, two] = [drawnOnce(before.text), drawn(after.text)];
+  if (!one || !two || one.width !== two.width || one.height !== two.height) return undefined;
+  const changed = changedPixels(one, two, channelsOf(before));
+  const boxes = changed.length > 0 ? changedBoxes(before, after) : [];
   const scale = one.width / before.drawing.width;
-  const stray = changedPixels(one, two, channelsOf(before)).find(
-    ([x, y]) => !boxes.some((box) => isWithin(box, x, y, scale)),
-  );
+  const stray = changed.find(([x, y]) => !boxes.some((box) => isWithin(box, x, y, scale)));
   if (!stray) return [];
   const [x, y] = stray.map((pixels) => (pixels / scale).toFixed(1));
   return [{ kind: 'picture changed', words: `${fix.kind}: ${fix.title}: at ${x}, ${y} mm` }];
@@ -64,6 +72,7 @@ function channelsOf({ complete }: Report): readonly number[] {
 
 /** Those that changed with all their neighbours: two edges over each other are darker than one, by a pixel. */
 function changedPixels(one: Picture, two: Picture, channels: readonly number[]): [number, number][] {
+  if (one.pixels.equals(two.pixels)) return [];
   const { width, height } = one;
   const changed = Array.from({ length: width * height }, (_, pixel) =>
     channels.some((i) => Math.abs((one.pixels[4 * pixel + i] ?? 0) - (two.pixels[4 * pixel + i] ?? 0)) > SAME),
@@ -71,6 +80,7 @@ function changedPixels(one: Picture, two: Picture, channels: readonly number[]):
   const found: [number, number][] = [];
   for (let y = 1; y < height - 1; y += 1) {
     for (let x = 1; x < width - 1; x += 1) {
+      if (!changed[y * width + x]) continue;
       const rows = [y - 1, y, y + 1].map((row) => row * width + x);
       if (rows.every((at) => changed[at - 1] && changed[at] && changed[at + 1])) found.push([x, y]);
     }
