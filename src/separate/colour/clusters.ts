@@ -13,6 +13,12 @@ const AT_REST = 1e-10;
 /** So many of the worst served colours are tried as the next one. */
 const TRIED = 48;
 
+/** Of so few colours each is tried in place of each centre, where that is asked for. */
+const FEW = 64;
+
+/** What an exchange must take off the sum of squared distances. */
+const BETTER = 1e-6;
+
 interface Weighted {
   readonly place: Oklab;
   readonly weight: number;
@@ -21,15 +27,50 @@ interface Weighted {
 /**
  * @param fixed colours that may not move; they come first
  * @param count of all colours together; fewer are given where the picture has fewer
+ * @param exchange whether others are tried in place of those that are found first
  */
-export function clusterColours(bins: readonly Bin[], count: number, fixed: readonly Rgb[] = []): Rgb[] {
+export function clusterColours(
+  bins: readonly Bin[],
+  count: number,
+  fixed: readonly Rgb[] = [],
+  exchange = false,
+): Rgb[] {
   const points = bins.map(({ colour, count: weight }): Weighted => ({ place: oklabOf(colour), weight }));
-  const centres = seeds(points, count, fixed.map(oklabOf));
+  const first = settled(points, seeds(points, count, fixed.map(oklabOf)), fixed.length);
+  const centres = exchange && points.length <= FEW ? exchanged(points, first, fixed.length) : first;
+  return [...fixed, ...centres.slice(fixed.length).map(rgbOfOklab)];
+}
+
+function settled(points: readonly Weighted[], start: readonly Oklab[], fixed: number): Oklab[] {
+  const centres = [...start];
   for (let round = 0; round < MOST_ROUNDS; round += 1) {
     checkpoint(points.length * centres.length);
-    if (moveToMeans(points, centres, fixed.length) < AT_REST) break;
+    if (moveToMeans(points, centres, fixed) < AT_REST) break;
   }
-  return [...fixed, ...centres.slice(fixed.length).map(rgbOfOklab)];
+  return centres;
+}
+
+/**
+ * The centres, one after the other in another place as long as that is better: the best colours to begin with may not be among
+ * the best few, as where two large areas of nearly one colour come first and a small bright one would be given to either.
+ */
+function exchanged(points: readonly Weighted[], start: readonly Oklab[], fixed: number): readonly Oklab[] {
+  let centres = start;
+  let least = errorOf(points, centres);
+  for (let i = fixed; i < centres.length; i += 1) {
+    for (const { place } of points) {
+      const other = settled(points, centres.with(i, place), fixed);
+      const error = errorOf(points, other);
+      if (error >= (1 - BETTER) * least) continue;
+      [centres, least, i] = [other, error, fixed - 1];
+      break;
+    }
+  }
+  return centres;
+}
+
+function errorOf(points: readonly Weighted[], centres: readonly Oklab[]): number {
+  return points.reduce((sum, { place, weight }) => sum + weight * squaredToNearest(centres, place), 0);
 }
 
 /** From the heaviest on, each next one that lowers the sum of squared distances most. */

@@ -51,7 +51,7 @@ function ofFlatColours(flat: readonly Bin[], count: number, fixed: readonly Rgb[
     fixed.every((paint) => colourDifference(labOf(paint), labOf(colour)) > ALIKE),
   );
   if (fixed.length + others.length <= count) return [...fixed, ...others.map(({ colour }) => colour)];
-  const centres = clusterColours(flat, count, fixed);
+  const centres = clusterColours(flat, count, fixed, true);
   return snapped(centres, flat, fixed.length);
 }
 

@@ -108,6 +108,17 @@ describe('a palette', () => {
     expect(choosePalette(coloursIn(drawn(MARSH)), 9, []).colours).toHaveLength(4);
   });
 
+  it('of fewer colours than a drawing has gives up what is least missed, not what is small', () => {
+    // White, a pale grey, nearly black, and a little yellow: of three the grey is one with white.
+    const eagle = painted(200, 200, (x, y) => {
+      if (y < 82) return [255, 255, 255];
+      if (y < 144) return [225, 232, 237];
+      return x < 163 ? [41, 47, 51] : [255, 204, 77];
+    });
+    const { colours } = choosePalette(coloursIn(eagle), 3, []);
+    expect(colours.map(String).sort()).toEqual(['255,204,77', '255,255,255', '41,47,51']);
+  });
+
   it('never moves the paints that are given', () => {
     const paints: Rgb[] = [
       [10, 200, 30],
