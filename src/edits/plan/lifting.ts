@@ -9,9 +9,9 @@ import type { Bending } from '../../sheet/lift/index';
 import type { Piece, Sheet } from '../../sheet/types';
 import { bodyOf } from './search/body';
 import { bridgeCountFor } from './search/count';
-import { type Beam, grillageOf, liftOfPlate } from './search/grillage';
 import { hangingOn } from './search/layout';
 import { WEIGHTS } from './search/weights';
+import { type Beam, grillageOf, liftOfPlate } from './stiffness/grillage';
 import type { Bridge } from './types';
 
 export interface LiftingIsland {

@@ -13,6 +13,7 @@ import { calmLength } from './calm';
 import type { BridgeCandidate } from './candidates';
 import { crossesTaken, keepsApart, type TakenGround } from './keep-apart';
 import { type Lane, laneAt } from './lanes';
+import { hangsByTip } from './on-tip';
 import { WEIGHTS } from './search/weights';
 import { bridgeWidth, type WidthRule } from './width';
 
@@ -119,6 +120,7 @@ function scoreAt(
     lanes.push(found);
   }
   if (!isOpen(crosser, around)) return undefined;
+  if (steepest === MAX_SLANT && hangsByTip(crosser, width, around.thin)) return undefined;
   const slants = [rangeOf(lanes.map((lane) => lane.back)), rangeOf(lanes.map((lane) => lane.ahead))];
   const across = (lanes[2]?.back ?? 0) + (lanes[2]?.ahead ?? 0);
   const slack = SLACK + (steepest > MAX_SLANT ? 2 * defined(LANES[2]) * steepest * width : 0);

@@ -3,11 +3,12 @@ import { checkpoint } from '../../../base/checkpoint';
 import { defined } from '../../../base/defined';
 import { regionContains } from '../../../geometry/boolean/index';
 import type { ScoredCandidate } from '../score';
+import { thinCombs } from '../stiffness/combs';
+import { strengthen } from '../stiffness/strengthen';
 import { exchange } from './exchange';
 import { type Assignment, choiceFor, clustersOf, hangingOn, type Layout, needOfCluster, tiesOf } from './layout';
 import { type Choice, preferredSet, selectBridges } from './select';
 import { minimumSpanningTree } from './spanning-tree';
-import { strengthen } from './strengthen';
 import { stripOf } from './strips';
 import { isHidden, symmetrise } from './symmetrise';
 import { wishesFor } from './wishes';
@@ -37,6 +38,7 @@ function finish(state: Assignment, layout: Started): ScoredCandidate[] {
   symmetrise(state, layout.sets, layout.settled);
   exchange(state, layout.sets, layout.settled);
   strengthen(state, layout.sets);
+  thinCombs(state, layout.sets);
   return tiesOf(layout.sets);
 }
 

@@ -31,6 +31,23 @@ export interface Assignment {
 /** For each island the bridges that leave it; changed as the search goes on. */
 export type Layout = Map<number, readonly ScoredCandidate[]>;
 
+/** Bridges that go, and those that come for them. */
+export interface Change {
+  readonly out: readonly ScoredCandidate[];
+  readonly in: readonly ScoredCandidate[];
+}
+
+/** @param layout is changed */
+export function applyChange(layout: Layout, change: Change): void {
+  for (const old of change.out) {
+    layout.set(
+      old.island,
+      (layout.get(old.island) ?? []).filter((way) => way !== old),
+    );
+  }
+  for (const way of change.in) layout.set(way.island, [...(layout.get(way.island) ?? []), way]);
+}
+
 /** More bridges than its size asks for, where it is not held well. */
 const MORE = 3;
 

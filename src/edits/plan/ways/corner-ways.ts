@@ -6,6 +6,7 @@ import { add, cross, distance, dot, normalise, scale, subtract } from '../../../
 import { nearestSegment } from '../../../geometry/spatial/segment-index';
 import { calmLength } from '../calm';
 import { type Sample, straightCandidates } from '../candidates';
+import { hangsByTip } from '../on-tip';
 import { type ScoredCandidate, type Surroundings, scoreCandidate, tooLong } from '../score';
 import type { Body } from '../search/body';
 import { type Corner, cornersOf } from './corners';
@@ -71,7 +72,7 @@ function waysOutOf(
     straightCandidates(pieces, island, sample, limit).flatMap((way) => {
       const scored = scoreCandidate(way, island, least, around, STEEPEST);
       const rooted = scored && rootedInPoints(scored, least, around);
-      if (!rooted || rooted.length > around.longest) return [];
+      if (!rooted || rooted.length > around.longest || hangsByTip(rooted, rooted.width, around.thin)) return [];
       const dearer = AXES.includes(sample.outward) ? DEARER.calm : DEARER.oblique;
       const factor = (dearer * tooLong(rooted.length) * rooted.width) / least;
       return [{ ...rooted, cost: factor * calmLength(rooted, lines) }];

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Body } from '../../../../src/edits/plan/search/body';
-import { type Beam, gainOf, grillageOf, liftOfPlate } from '../../../../src/edits/plan/search/grillage';
+import { type Beam, gainsOf, grillageOf, liftOfPlate } from '../../../../src/edits/plan/stiffness/grillage';
 
 /** N/mm² and N·mm. */
 const BENDING = { load: 25e-6, stiffness: 6.75 };
@@ -57,7 +57,7 @@ describe('plates on beams', () => {
       return { row: [1, x, y], lift: Math.abs(lift + slopeX * x + slopeY * y) };
     });
     const there = corner.find(({ row }) => row.every((value, k) => value === worst.row[k]));
-    expect(gainOf(before, worst, second)).toBeCloseTo(worst.lift - (there?.lift ?? 0), 9);
+    expect(gainsOf(before, [worst], second)[0]).toBeCloseTo(worst.lift - (there?.lift ?? 0), 9);
   });
 
   it('gain by a wider beam what they lift less when all is worked out anew', () => {
@@ -70,8 +70,25 @@ describe('plates on beams', () => {
     // The plate tilts: each of its corners is looked at by itself.
     const lifts = plate(0).hull.map(({ x, y }) => {
       const place = { ...worst, row: [1, x, y] as const };
-      return worst.lift - gainOf(before, place, wide, first);
+      return worst.lift - (gainsOf(before, [place], wide, first)[0] ?? 0);
     });
     expect(Math.max(...lifts)).toBeCloseTo(after, 9);
+  });
+
+  it('gain by a beam in another place, to another plate, what they lift less when all is worked out anew', () => {
+    const bodies = new Map([1, 2].map((number, i) => [number, plate(30 * i)]));
+    const kept = [...BOTH_SIDES.slice(0, 1), beam(1, 2, 10, 20)];
+    const [old, moved] = [beam(2, 0, 40, 50), { ...beam(1, 0, 10, 20), from: { x: 0, y: 10 }, to: { x: 0, y: 20 } }];
+    const before = grillageOf(bodies, [...kept, old], STATICS);
+    const after = grillageOf(bodies, [...kept, moved], STATICS);
+    const lifts = [1, 2].map((number) => liftOfPlate(before, number));
+    const now = lifts.map(({ number, row }) => {
+      const at = after.place.get(number) ?? Number.NaN;
+      return Math.abs(row.reduce((sum, share, k) => sum + share * (after.moved[at + k] ?? 0), 0));
+    });
+    const gains = gainsOf(before, lifts, moved, old);
+    lifts.forEach(({ lift }, i) => {
+      expect(gains[i]).toBeCloseTo(lift - (now[i] ?? 0), 9);
+    });
   });
 });

@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { DEFAULT_CONFIG } from '../../../../src/config/types';
 import { type Bridge, planBridges } from '../../../../src/edits/plan/index';
+import { liftingOn } from '../../../../src/edits/plan/lifting';
 import { WEIGHTS } from '../../../../src/edits/plan/search/weights';
 import type { Point } from '../../../../src/geometry/base/curve-types';
 import { distance } from '../../../../src/geometry/base/vector';
+import { bendingOf } from '../../../../src/sheet/deflection';
 import type { Sheet } from '../../../../src/sheet/types';
 import { sheetsOf } from '../../bridging';
 
@@ -36,6 +39,18 @@ describe('an island that lifts too far whatever is done', () => {
     expect(bridges.length).toBeGreaterThan(1);
     expect(bridges.length).toBeLessThanOrEqual(3);
     expect(Math.max(...bridges.map(({ width }) => width))).toBeLessThan(2.5);
+  });
+});
+
+describe('an island that enough bridges hold in the right places', () => {
+  it.each([
+    ['a bar with one side within reach', 'M34 70H66V84H34z'],
+    ['two peaks on one line', 'M25 87L42 71L52 79L62 67L77 87z'],
+  ])('gets these, few and wide: %s', (_, data) => {
+    const of = sheet(data);
+    const bridges = plan(of);
+    expect(liftingOn(of, bridges, bendingOf(DEFAULT_CONFIG))).toEqual([]);
+    expect(bridges.length).toBeLessThanOrEqual(4);
   });
 });
 

@@ -7,8 +7,8 @@ import { checkpoint } from '../../../base/checkpoint';
 import { defined } from '../../../base/defined';
 import type { Point } from '../../../geometry/base/curve-types';
 import { distance, perpendicular, scale, subtract } from '../../../geometry/base/vector';
-import type { Body } from './body';
-import { type Statics, TWIST } from './hold';
+import type { Body } from '../search/body';
+import { type Statics, TWIST } from '../search/hold';
 import { inverseOf, solved } from './linear';
 
 /** A bridge between two pieces. */
@@ -85,18 +85,16 @@ export function liftOfPlate({ place, bodies, moved }: Grillage, number: number):
 }
 
 /**
- * mm: by how much less a place lifts with one more beam. By the formula of Sherman, Morrison and Woodbury, so that nothing
+ * mm: by how much less each of some places lifts with one more beam. By the formula of Sherman, Morrison and Woodbury, so that nothing
  * is solved anew.
- * @param instead one that goes for it, of the same ends
+ * @param instead one that goes for it; what it held must hang by others
  */
-export function gainOf(grillage: Grillage, { number, row, lift }: PlateLift, beam: Beam, instead?: Beam): number {
-  const { place, give, moved } = grillage;
-  const { unknowns, matrix } = beamIn(grillage, beam);
-  const old = instead ? beamIn(grillage, instead).matrix : [];
-  const more = matrix.map((line, r) => line.map((value, c) => value - (old[r]?.[c] ?? 0)));
+export function gainsOf(grillage: Grillage, places: readonly PlateLift[], beam: Beam, instead?: Beam): number[] {
+  const { give, moved } = grillage;
+  const { unknowns, matrix } = differenceOf(grillage, beam, instead);
   const own = unknowns.map((unknown) => defined(moved[unknown]));
-  const force = more.map((line) => line.reduce((sum, value, c) => sum + value * defined(own[c]), 0));
-  const system = more.map((line, r) =>
+  const force = matrix.map((line) => line.reduce((sum, value, c) => sum + value * defined(own[c]), 0));
+  const system = matrix.map((line, r) =>
     unknowns.map(
       (_, c) =>
         Number(r === c) +
@@ -104,20 +102,45 @@ export function gainOf(grillage: Grillage, { number, row, lift }: PlateLift, bea
     ),
   );
   const carried = solved(system, force);
-  const at = defined(place.get(number));
-  const change = unknowns.reduce((sum, unknown, c) => {
-    const felt = row.reduce((all, share, k) => all + share * defined(give[at + k]?.[unknown]), 0);
-    return sum + felt * defined(carried[c]);
-  }, 0);
-  const before = row.reduce((sum, share, k) => sum + share * defined(moved[at + k]), 0);
-  return lift - Math.abs(before - change);
+  return places.map(({ number, row, lift }) => {
+    const at = defined(grillage.place.get(number));
+    const change = unknowns.reduce((sum, unknown, c) => {
+      const felt = row.reduce((all, share, k) => all + share * defined(give[at + k]?.[unknown]), 0);
+      return sum + felt * defined(carried[c]);
+    }, 0);
+    const before = row.reduce((sum, share, k) => sum + share * defined(moved[at + k]), 0);
+    return lift - Math.abs(before - change);
+  });
+}
+
+interface Resistance {
+  readonly unknowns: readonly number[];
+  readonly matrix: readonly (readonly number[])[];
+}
+
+/** What one beam resists more than another: of the same ends as one matrix, else the two of them side by side. */
+function differenceOf(grillage: Grillage, beam: Beam, instead: Beam | undefined): Resistance {
+  const more = beamIn(grillage, beam);
+  if (!instead) return more;
+  const less = beamIn(grillage, instead);
+  if (beam.island === instead.island && beam.target === instead.target) {
+    const matrix = more.matrix.map((line, r) => line.map((value, c) => value - defined(less.matrix[r]?.[c])));
+    return { unknowns: more.unknowns, matrix };
+  }
+  return {
+    unknowns: [...more.unknowns, ...less.unknowns],
+    matrix: [
+      ...more.matrix.map((line) => [...line, ...less.unknowns.map(() => 0)]),
+      ...less.matrix.map((line) => [...more.unknowns.map(() => 0), ...line.map((value) => -value)]),
+    ],
+  };
 }
 
 /** The unknowns that a beam joins, and what it resists between them. */
 function beamIn(
   { place, bodies, statics }: Pick<Grillage, 'place' | 'bodies' | 'statics'>,
   { island, target, from, to, width }: Beam,
-): { readonly unknowns: readonly number[]; readonly matrix: readonly (readonly number[])[] } {
+): Resistance {
   const length = distance(from, to);
   const along = length > 0 ? scale(subtract(to, from), 1 / length) : { x: 1, y: 0 };
   const cut = Math.max(width - statics.kerf, 0);

@@ -1,0 +1,125 @@
+/** Three or more bridges side by side look like a comb: fewer and wider ones hold as well. Sheet mm. */
+import { checkpoint } from '../../../base/checkpoint';
+import { cross, distance, subtract } from '../../../geometry/base/vector';
+import { type ScoredCandidate, scoreWithWidth } from '../score';
+import {
+  type Assignment,
+  applyChange,
+  arrivalsAt,
+  type Change,
+  hangingOn,
+  type Layout,
+  needOf,
+  tiesOf,
+} from '../search/layout';
+import { areClear } from '../search/select';
+import { stripOf } from '../search/strips';
+import { axesOf, isImage } from '../search/symmetrise';
+import { WEIGHTS } from '../search/weights';
+import { grillageOf, liftOfPlate } from './grillage';
+import { bodiesIn } from './strengthen';
+
+/** So many side by side are a comb. */
+const COMB = 3;
+/** Sine of the angle within which bridges run side by side. */
+const PARALLEL = 0.2;
+/** Those that stay are made so much wider, in shares of what the ones that go took up. */
+const WIDER = [0, 0.5, 1, 1.5, 2.5];
+/** Islands may lift so far then, in shares of the swing; those that lift farther so many times as far as before. */
+const LIFT = { share: 0.85, more: 1.03 };
+/** Of more islands together none is looked at. */
+const MOST_PLATES = 24;
+/** So many bridges are taken out at most. */
+const MOST_ROUNDS = 24;
+
+/** @param layout is changed */
+export function thinCombs(state: Assignment, layout: Layout): void {
+  const { rule } = state.around;
+  if (rule.exact || typeof state.options.count === 'number' || state.options.shortestOnly) return;
+  const bodies = bodiesIn(state, layout);
+  if (bodies.size > MOST_PLATES) return;
+  const lifts = (ties: readonly ScoredCandidate[]) => {
+    const grillage = grillageOf(bodies, ties, rule);
+    return [...bodies.keys()].map((number) => liftOfPlate(grillage, number).lift);
+  };
+  const most = lifts(tiesOf(layout)).map((lift) => Math.max(LIFT.share * WEIGHTS.swing.value, LIFT.more * lift));
+  for (let round = 0; round < MOST_ROUNDS; round += 1) {
+    const change = combsOf(layout)
+      .flatMap((comb) => thinnings(state, layout, comb))
+      .find((each) => {
+        checkpoint(200 * bodies.size);
+        const after = changed(layout, each);
+        return isHeld(state, after) && lifts(tiesOf(after)).every((lift, i) => lift <= (most[i] ?? 0));
+      });
+    if (!change) return;
+    applyChange(layout, change);
+  }
+}
+
+/** Bridges side by side between the same two pieces, the largest combs first. */
+function combsOf(layout: Layout): ScoredCandidate[][] {
+  const combs: ScoredCandidate[][] = [];
+  for (const tie of tiesOf(layout)) {
+    const comb = combs.find(([first]) => first && isBeside(tie, first));
+    if (comb) comb.push(tie);
+    else combs.push([tie]);
+  }
+  return combs.filter(({ length }) => length >= COMB).sort((a, b) => b.length - a.length);
+}
+
+function isBeside(a: ScoredCandidate, b: ScoredCandidate): boolean {
+  const same = (a.island === b.island && a.target === b.target) || (a.island === b.target && a.target === b.island);
+  const [one, other] = [subtract(a.to, a.from), subtract(b.to, b.from)];
+  return same && Math.abs(cross(one, other)) < PARALLEL * Math.hypot(one.x, one.y) * Math.hypot(other.x, other.y);
+}
+
+/** One bridge fewer, with its images, and the others of the comb wider: what takes least paint first, and the one in the middle. */
+function thinnings(state: Assignment, layout: Layout, comb: readonly ScoredCandidate[]): Change[] {
+  const mirrors = axesOf(state, layout);
+  const middle = comb.reduce((sum, { from }) => ({ x: sum.x + from.x, y: sum.y + from.y }), { x: 0, y: 0 });
+  const away = ({ from }: ScoredCandidate): number =>
+    distance(from, { x: middle.x / comb.length, y: middle.y / comb.length });
+  const sets = [...comb]
+    .sort((a, b) => away(a) - away(b))
+    .map((tie) => comb.filter((other) => other === tie || mirrors.some((mirror) => isImage(other, tie, mirror))));
+  const isWhole = (gone: readonly ScoredCandidate[]): boolean =>
+    gone.every((tie) =>
+      mirrors.every((mirror) => !mirror.images.has(tie.island) || gone.some((other) => isImage(other, tie, mirror))),
+    );
+  return WIDER.flatMap((share) =>
+    sets.filter(isWhole).flatMap((gone) => {
+      const stay = comb.filter((tie) => !gone.includes(tie));
+      const more = (share * gone.reduce((sum, { width }) => sum + width, 0)) / Math.max(1, stay.length);
+      const wider = stay.map((tie) => widened(state, tie, more));
+      if (stay.length === 0 || wider.some((each) => each === undefined)) return [];
+      const others = tiesOf(layout).filter((tie) => !comb.includes(tie));
+      const ways = wider as ScoredCandidate[];
+      return areClear(ways, others.map(stripOf)) ? [{ out: comb, in: ways }] : [];
+    }),
+  );
+}
+
+function widened({ around, options }: Assignment, tie: ScoredCandidate, more: number): ScoredCandidate | undefined {
+  if (more === 0) return tie;
+  const step = WEIGHTS.widthStep.value;
+  const widest = WEIGHTS.widest.value * (options.width - around.kerf);
+  const wanted = Math.min(widest, Math.ceil((tie.width - around.kerf + more) / step - 1e-6) * step);
+  if (wanted <= tie.width - around.kerf) return tie;
+  return scoreWithWidth(tie, tie.island, around.kerf + wanted, options.width, around);
+}
+
+function changed(layout: Layout, change: Change): Layout {
+  const after: Layout = new Map(layout);
+  applyChange(after, change);
+  return after;
+}
+
+/** Whether all that hung still does, each by as many bridges as its size asks for. */
+function isHeld(state: Assignment, after: Layout): boolean {
+  const hanging = hangingOn(state.frames, tiesOf(after));
+  return [...after.keys()].every((number) => {
+    const given = arrivalsAt(after, number);
+    const own = after.get(number)?.length ?? 0;
+    return hanging.has(number) && own + given.length >= needOf(state, number, given).wanted;
+  });
+}

@@ -1,0 +1,104 @@
+/** What can be done to make an island lift less: a bridge made wider, another one, or one in the place of another. Sheet mm. */
+import { defined } from '../../../base/defined';
+import { distance } from '../../../geometry/base/vector';
+import { type ScoredCandidate, scoreWithWidth } from '../score';
+import type { Assignment } from '../search/layout';
+import { WEIGHTS } from '../search/weights';
+import type { Grillage } from './grillage';
+
+/** A bridge is made so much wider at once. */
+const WIDER = 1.3;
+/** mm: less is not worth the change. */
+const LEAST_WIDER = 0.01;
+/**
+ * Between bridges of the same two pieces, at least, in mm and as a share of the smaller one's size: nearer ones look like a
+ * comb, and one that is wider does as well.
+ */
+const COMB = { least: 5, share: 1 / 6 };
+/** So many of the cheapest ways of a piece are tried in the place of a bridge. */
+const MOST_MOVED = 24;
+
+/** What is done with one bridge. */
+export interface Step {
+  readonly way: ScoredCandidate;
+  /** What it takes the place of: itself before it was made wider, or another one. */
+  readonly old: ScoredCandidate | undefined;
+}
+
+/**
+ * @param isBold whether bridges may become as wide as can be at once, and go elsewhere: what needs much is so given it
+ * before many have been given a little
+ */
+export function stepsFor(
+  state: Assignment,
+  ties: readonly ScoredCandidate[],
+  own: readonly ScoredCandidate[],
+  grillage: Grillage,
+  isBold: boolean,
+): Step[] {
+  const additions = additionsTo(state, ties, grillage, isBold);
+  return [...wideningsOf(state, ties, isBold), ...additions, ...(isBold ? movesOf(state, ties, own, grillage) : [])];
+}
+
+function wideningsOf(state: Assignment, ties: readonly ScoredCandidate[], isBold: boolean): Step[] {
+  return ties.flatMap((old) => widened(state, old, isBold).map((way) => ({ way, old })));
+}
+
+/** A little wider; twice that, and as wide as can be. */
+function widened({ around, options }: Assignment, old: ScoredCandidate, isBold: boolean): ScoredCandidate[] {
+  const { kerf } = around;
+  const step = WEIGHTS.widthStep.value;
+  const widest = WEIGHTS.widest.value * (options.width - kerf);
+  const wider = Math.ceil((WIDER * (old.width - kerf)) / step - 1e-6) / Math.round(1 / step);
+  const wanted = isBold ? [wider, 2 * wider, widest] : [wider];
+  return [...new Set(wanted.map((each) => Math.min(each, widest)))]
+    .filter((each) => each > old.width - kerf + LEAST_WIDER)
+    .flatMap((each) => scoreWithWidth(old, old.island, kerf + each, options.width, around) ?? []);
+}
+
+/** Ways across between pieces that hang. */
+function additionsTo(state: Assignment, ties: readonly ScoredCandidate[], grillage: Grillage, isBold: boolean): Step[] {
+  return [...grillage.place.keys()].flatMap((number) =>
+    waysBeside(state, number, ties, grillage).flatMap((way) =>
+      [way, ...(isBold ? widened(state, way, true) : [])].map((each) => ({ way: each, old: undefined })),
+    ),
+  );
+}
+
+/** Each bridge of the island goes elsewhere, as wide as it is there, as wide as it was, and as wide as can be. */
+function movesOf(
+  state: Assignment,
+  ties: readonly ScoredCandidate[],
+  own: readonly ScoredCandidate[],
+  grillage: Grillage,
+): Step[] {
+  return own.flatMap((old) => {
+    const rest = ties.filter((tie) => tie !== old);
+    return waysBeside(state, old.island, rest, grillage)
+      .slice(0, MOST_MOVED)
+      .flatMap((way) => [way, ...widened(state, way, true)].map((each) => ({ way: each, old })));
+  });
+}
+
+/** What leaves a piece, and is not beside a bridge between the same two. */
+function waysBeside(
+  { ways, frames }: Assignment,
+  number: number,
+  ties: readonly ScoredCandidate[],
+  { place, bodies }: Grillage,
+): ScoredCandidate[] {
+  const sizeOf = (piece: number): number => bodies.get(piece)?.size ?? Infinity;
+  const apart = ({ island, target }: ScoredCandidate): number =>
+    Math.max(COMB.least, COMB.share * Math.min(sizeOf(island), sizeOf(target)));
+  return defined(ways[number])
+    .filter((way) => frames.has(way.target) || place.has(way.target))
+    .filter((way) => !ties.some((tie) => isBeside(tie, way, apart(way))));
+}
+
+/** @param apart mm */
+function isBeside(tie: ScoredCandidate, way: ScoredCandidate, apart: number): boolean {
+  const [a, b] = tie.island === way.island ? [tie.from, tie.to] : [tie.to, tie.from];
+  const same =
+    tie.island === way.island ? tie.target === way.target : tie.island === way.target && tie.target === way.island;
+  return same && (distance(a, way.from) < apart || distance(b, way.to) < apart);
+}
