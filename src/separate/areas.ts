@@ -3,6 +3,7 @@ import { defined } from '../base/defined';
 import type { Box } from '../geometry/base/polygon-types';
 import { Bitmap } from './bits/bitmap';
 import { DiscShape } from './bits/disc-shape';
+import { onGround } from './clean/beyond-frame';
 import { type CleanUp, cleanedUp } from './clean/clean-up';
 import { type Dials, NothingToSeparate } from './dials';
 import { evened } from './labels/evened';
@@ -37,7 +38,9 @@ export function areasOf(prepared: Prepared, dials: Dials): Areas {
   const boxes = dials.leaveOut.filter((each) => typeof each !== 'string');
   const soft = merged(palette.isDrawing ? drawingLabels(prepared) : photoLabels(prepared, width), prepared.merged);
   const before = boxes.length > 0 ? withoutBoxes(soft, boxes, pitch, hole) : soft;
-  const after = palette.isDrawing ? cleanedDrawing(before, prepared, width) : cleanedPhoto(before, width);
+  const after = palette.isDrawing
+    ? cleanedDrawing(before, prepared, width)
+    : cleanedPhoto(before, groundLabel(prepared), width);
   const [only] = after.labels;
   if (after.labels.every((label) => label === only)) {
     throw new NothingToSeparate('has one colour only at this size: there is nothing to separate');
@@ -52,6 +55,12 @@ export function areasOf(prepared: Prepared, dials: Dials): Areas {
   const tooFine = changed / fine.length;
   const unpainted = new Set([...prepared.unpainted, ...(boxes.length > 0 ? [hole] : [])]);
   return { soft: after, unpainted, tooFine, fine };
+}
+
+/** One of the labels that are left unpainted. */
+export function groundLabel({ unpainted }: Prepared): number | undefined {
+  const [first] = unpainted;
+  return first;
 }
 
 function drawingLabels({ picture, palette }: Prepared): SoftLabels {
@@ -71,21 +80,22 @@ function merged(soft: SoftLabels, into: ReadonlyMap<number, number>): SoftLabels
   return { ...soft, labels, other, share: soft.share.map((share, at) => (labels[at] === other[at] ? 1 : share)) };
 }
 
-function clean(map: LabelMap, rule: CleanUp): LabelMap {
-  const cleaned = cleanedUp(map, rule);
+function clean(map: LabelMap, ground: number | undefined, rule: CleanUp): LabelMap {
+  const cleaned = onGround(map, ground, rule.width, (each) => cleanedUp(each, rule));
   if (!cleaned) throw new NothingToSeparate('is finer all over than the least detail: there is nothing to separate');
   return cleaned;
 }
 
-function cleanedDrawing(before: SoftLabels, { picture, palette, merged: into }: Prepared, width: number): SoftLabels {
-  const after = clean(before, { width, keepsCorners: true, rounds: 3 });
+function cleanedDrawing(before: SoftLabels, prepared: Prepared, width: number): SoftLabels {
+  const { picture, palette, merged: into } = prepared;
+  const after = clean(before, groundLabel(prepared), { width, keepsCorners: true, rounds: 3 });
   // Pixels of a colour that is sprayed as another one tell nothing of how much of that they are.
   return into.size > 0 ? agreeing(before, after) : remixed(picture, palette.colours, before, after);
 }
 
-function cleanedPhoto(before: SoftLabels, width: number): SoftLabels {
-  const even = evened(clean(before, { width, keepsCorners: false, rounds: 3 }), evenedBy(width));
-  return agreeing(even, clean(even, { width, keepsCorners: false, rounds: 2 }));
+function cleanedPhoto(before: SoftLabels, ground: number | undefined, width: number): SoftLabels {
+  const even = evened(clean(before, ground, { width, keepsCorners: false, rounds: 3 }), evenedBy(width));
+  return agreeing(even, clean(even, ground, { width, keepsCorners: false, rounds: 2 }));
 }
 
 /** What has another label than before is no mixture. */

@@ -3,7 +3,8 @@
  * stopped (`src/base/checkpoint.ts`).
  */
 import { defined } from '../base/defined';
-import { areasOf, darkestOf, mendedAreas } from './areas';
+import { areasOf, darkestOf, groundLabel, mendedAreas } from './areas';
+import { onGround } from './clean/beyond-frame';
 import { clearedSheets } from './clean/sheets';
 import { labOf } from './colour/difference';
 import { hexOf, rgbOf } from './colour/hex';
@@ -48,7 +49,7 @@ export function separate(
   const chosen = dials.order?.map((paint) => hexes.indexOf(hexOf(rgbOf(paint)))).filter((label) => label >= 0);
   const { order, alone, ordered } = paintingOrder(areas, palette.colours, { unpainted, last, order: chosen });
   const rule = { width: prepared.clear / pitch, keepsCorners: palette.isDrawing };
-  const cleared = clearedSheets(areas, order, rule);
+  const cleared = onGround(areas, groundLabel(prepared), rule.width, (map) => clearedSheets(map, order, rule));
   const soft = cleared === areas ? areas : mendedAreas(areas, cleared, rule.width);
   const tooFine = soft.labels.map((label, at) => (label === areas.labels[at] ? defined(fine[at]) : 1));
   told?.('outlines');
