@@ -5,7 +5,7 @@ import type { Check } from '../../../src/checks/check';
 import { internalReason } from '../../../src/engine/check/fault';
 import type { FixKind } from '../../../src/engine/fixes/kind';
 import { FIX_KINDS } from '../../../src/engine/fixes/kinds';
-import { check, fixesFor } from '../../../src/engine/index';
+import { applyEdits, check, fixesFor } from '../../../src/engine/index';
 
 const DRAWING =
   '<svg xmlns="http://www.w3.org/2000/svg" width="80mm" height="80mm" viewBox="0 0 80 80">' +
@@ -65,18 +65,40 @@ test('a reason stays one short line', () => {
 });
 
 describe('lines that one element draws in several places', () => {
-  // As in a renderer's suite: a marker's path that is stroked shapes, at each vertex of a circle.
-  const marked = (places: string) =>
+  // As in a renderer's suite: a marker's path that is stroked shapes, at each vertex of a shape.
+  const marked = (shape: string, places: string) =>
     '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 200 200">' +
     '<marker id="m" markerWidth="4" markerHeight="4" refX="5" refY="5" viewBox="0 0 10 10">' +
     '<path d="M0 0L10 5L0 10z" opacity="0.5" fill="green"/></marker>' +
-    `<circle cx="100" cy="100" r="60" fill="none" stroke="black" stroke-width="6" ${places}/>` +
+    `<${shape} fill="none" stroke="black" stroke-width="6" ${places}/>` +
     '<rect x="1" y="1" width="198" height="198" fill="none" stroke="black"/></svg>';
+  const CIRCLE = 'circle cx="100" cy="100" r="60"';
 
   it('are neither united nor removed in their text', () => {
-    const report = check(marked('marker-start="url(#m)" marker-end="url(#m)"'));
+    const report = check(marked(CIRCLE, 'marker-start="url(#m)" marker-end="url(#m)"'));
     const doubled = report.findings.filter(({ check: id }) => id === 'doubled-cut');
     const reasons = doubled.flatMap((finding) => fixesFor(report, finding).refusals.map(({ reason }) => reason));
     expect(reasons).toContain('The <path> that draws it draws it in other places, too.');
   });
+
+  const SHAPES = [
+    CIRCLE,
+    'polygon points="40 40 160 60 120 150"',
+    'rect x="40" y="40" width="120" height="100"',
+    'rect x="40" y="40" width="120" height="100" rx="20"',
+  ];
+  const PLACES = ['start', 'mid', 'end'].map((place) => `marker-${place}="url(#m)"`);
+  it.each(SHAPES.flatMap((shape) => PLACES.map((place) => [shape, place] as const)))(
+    'have fixes that fit their text: %s %s',
+    (shape, place) => {
+      const report = check(marked(shape, place));
+      expect(report.findings.length).toBeGreaterThan(0);
+      expect(report.findings.map(({ check: id }) => id)).not.toContain('internal');
+      for (const finding of report.findings.filter(({ check: id }) => id === 'doubled-cut')) {
+        const { fixes, refusals } = fixesFor(report, finding);
+        for (const { edits } of fixes) expect(() => applyEdits(report.text, edits)).not.toThrow();
+        for (const { reason } of refusals) expect(reason).not.toMatch(/^Tombolo itself failed/);
+      }
+    },
+  );
 });
