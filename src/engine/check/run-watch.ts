@@ -13,13 +13,11 @@ const DEFAULT_GROWTH = 500 * 2 ** 20;
 const BETWEEN_MEMORY_LOOKS = 20;
 
 /**
- * Steps of work for any text, however short: one to two seconds of a processor, and four times what clip art of less than
- * 40 kB takes. Steps are counted (`src/base/checkpoint.ts`), so that a text is checked as far on any machine, however busy.
+ * Steps of work for any text, however short: less than two seconds of a processor, in a process that has only begun too. Steps
+ * are counted (`src/base/checkpoint.ts`), so that a text is checked as far on any machine, however busy.
  */
-const WORK_FOR_ANY = 40_000_000;
-/**
- * Steps of work for each character of a text so long that this comes to more: clip art of more than 60 kB takes 2 to 520 in all.
- */
+const WORK_FOR_ANY = 18_000_000;
+/** Steps of work for each character besides: clip art of more than 20 kB takes 2 to 720 in all. */
 const WORK_PER_CHARACTER = 640;
 
 /** Of the work of a file, what reading and measuring may take: the rest is kept for the checks of what was measured. */
@@ -28,7 +26,7 @@ const MEASURING_SHARE = 0.85;
 
 /** Steps of work that a check of a text may take. */
 export function workOfCheck({ length }: string, { budget, work }: Settings): number {
-  return work ?? (budget === Infinity ? Infinity : Math.max(WORK_FOR_ANY, WORK_PER_CHARACTER * length));
+  return work ?? (budget === Infinity ? Infinity : WORK_FOR_ANY + WORK_PER_CHARACTER * length);
 }
 
 /** What was lacking for a part of a run, or that it failed. */

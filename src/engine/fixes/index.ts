@@ -76,7 +76,7 @@ export function proveFix(report: Report, candidate: FixCandidate): Fix | FixRefu
 }
 
 /** How many times the work of a check a proof may take, which checks again and again: ten times what fixes of drawings take. */
-const WORK: Readonly<Record<FixScope, number>> = { place: 4, layer: 20, file: 20, stack: 20 };
+const WORK: Readonly<Record<FixScope, number>> = { place: 8, layer: 40, file: 40, stack: 40 };
 
 /**
  * What a proof gives, or why there is none where it takes more than so many steps of work.
