@@ -79,3 +79,20 @@ test('what neither this text nor the one before holds is let go', () => {
   const second = readDrawingIncrementally(parseMarkup(inMillimetres(PATHS.slice(0, 3).join(''))), {}, first);
   expect(second.outlines.length).toBe(3);
 });
+
+test('a line is not stroked again for an edit before it, and tells its new place', () => {
+  const line = '<path fill="none" stroke="black" d="M10 10L40 12L30 30"/>';
+  const [before, after] = [inMillimetres(line), inMillimetres(`<path d="M1 1h5v5z"/>${line}`)];
+  const first = readDrawingIncrementally(parseMarkup(before), {}, undefined);
+  const second = readDrawingIncrementally(parseMarkup(after), {}, first);
+  const [old, now] = [first, second].map(({ drawing }) => drawing.shapes.at(-1)?.subpaths ?? []);
+  expect(now?.length).toBeGreaterThan(0);
+  expect(now?.map(({ curves }) => curves).every((curves, i) => curves === old?.[i]?.curves)).toBe(true);
+  expect(now?.map(({ spans }) => spans[0])).toEqual(
+    draw(after)
+      .shapes.at(-1)
+      ?.subpaths.map(({ spans }) => spans[0]),
+  );
+  const wider = readDrawingIncrementally(parseMarkup(after.replace('stroke=', 'stroke-width="3" stroke=')), {}, second);
+  expect(wider.drawing.shapes.at(-1)?.subpaths[0]?.curves).not.toEqual(now?.[0]?.curves);
+});

@@ -2,6 +2,7 @@
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { Matrix } from '../../geometry/base/curve-types';
+import { isSameMatrix } from '../../geometry/base/matrix';
 import type { Span } from '../../text/text';
 import type { Trace } from './located-subpath';
 import { OutlineBuilder } from './outline-builder';
@@ -67,7 +68,7 @@ export class OutlineCache {
     checkpoint(8);
     for (let at = next; at < earlier.length && at < next + MAX_MISSES; at += 1) {
       const outline = defined(earlier[at]);
-      if (outline.text !== text || outline.kind !== kind || !sameMap(outline.toMm, toMm)) continue;
+      if (outline.text !== text || outline.kind !== kind || !isSameMatrix(outline.toMm, toMm)) continue;
       this.next = at + 1;
       return outline;
     }
@@ -79,8 +80,4 @@ function traceOutline(text: string, toMm: Matrix, trace: Tracer): TracedOutline 
   const builder = new OutlineBuilder(toMm);
   const error = trace(text, builder);
   return { traces: builder.traces(), error };
-}
-
-function sameMap(a: Matrix, b: Matrix): boolean {
-  return a === b || (a.a === b.a && a.b === b.b && a.c === b.c && a.d === b.d && a.e === b.e && a.f === b.f);
 }

@@ -11,6 +11,7 @@ import { PolygonSink } from './figures';
 import { outlineContour } from './outline-pieces';
 import { makeHostPen, makePen, type Pen } from './pen';
 import { piecesOfLine, toPenUnits } from './pieces';
+import { strokedChain } from './stroked-chain';
 
 export interface StrokeContext {
   readonly style: ComputedStyle;
@@ -38,14 +39,18 @@ export interface StrokeArea {
 export function strokeArea(outline: readonly Subpath[], context: StrokeContext): StrokeArea | undefined {
   const pen = penFor(context);
   if (!pen) return undefined;
-  const sink = new PolygonSink(pen);
-  const lines = outline.map((subpath) => toPenUnits(subpath, pen));
   const mayDash = context.style.inherited['stroke-dasharray'].length > 0;
-  const dashed = mayDash ? dashLines(lines, pen, context) : undefined;
+  const dashed = mayDash ? dashLines(outline, pen, context) : undefined;
   const dashes = dashed === 'too many' ? undefined : dashed;
-  for (const line of dashes?.lines ?? lines) outlineContour(piecesOfLine(line, pen), pen, sink);
+  const subpaths = dashes ? strokedLines(dashes.lines, pen) : outline.flatMap((subpath) => strokedChain(subpath, pen));
   const width = 2 * pen.half * meanScale(pen);
-  return { subpaths: sink.subpaths, width, dashes: dashes?.places, dashesLeftOut: dashed === 'too many' };
+  return { subpaths, width, dashes: dashes?.places, dashesLeftOut: dashed === 'too many' };
+}
+
+function strokedLines(lines: readonly PenLine[], pen: Pen): readonly Subpath[] {
+  const sink = new PolygonSink(pen);
+  for (const line of lines) outlineContour(piecesOfLine(line, pen), pen, sink);
+  return sink.subpaths;
 }
 
 /** mm: dashes that repeat within less run together under any tool (common practice, no source). */
@@ -58,11 +63,11 @@ function meanScale({ toMm: { a, b, c, d } }: Pen): number {
 
 /** Undefined where the pattern leaves the lines whole. */
 function dashLines(
-  lines: readonly PenLine[],
+  outline: readonly Subpath[],
   pen: Pen,
   context: StrokeContext,
 ): { lines: PenLine[]; places: Dash[] } | 'too many' | undefined {
-  const measured = lines.map((line) => measureLine(line, pen.tolerance / 4));
+  const measured = outline.map((subpath) => measureLine(toPenUnits(subpath, pen), pen.tolerance / 4));
   const pattern = dashPattern(
     measured.reduce((sum, { length }) => sum + length, 0),
     pen,

@@ -85,3 +85,7 @@ export function rotation(angle: number): Matrix {
   const sine = Math.sin(angle);
   return { a: cosine, b: sine, c: -sine, d: cosine, e: 0, f: 0 };
 }
+
+export function isSameMatrix(a: Matrix, b: Matrix): boolean {
+  return a === b || (a.a === b.a && a.b === b.b && a.c === b.c && a.d === b.d && a.e === b.e && a.f === b.f);
+}
