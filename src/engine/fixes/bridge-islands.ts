@@ -11,6 +11,7 @@ import { toldBeside, toldOfLifting } from './bridging/along';
 import { type PlannedBridge, type ProvenCut, type VerifiedBridges, verifyCut, withoutReport } from './bridging/cut';
 import { oneAfterTheOther } from './bridging/joined';
 import { refusalForLeft } from './bridging/left';
+import { narrowerLimitFor } from './bridging/narrower';
 import { type BridgePlanChoice, islandsOf, planFor } from './bridging/plan';
 import { BRIDGING_EFFECTS, bridgeTogether } from './bridging/together';
 
@@ -87,8 +88,9 @@ export interface BridgedSheet {
 /** As many islands of a layer as can be. */
 export function bridgeSheet(report: Report, sheet: Sheet, choice: BridgePlanChoice): BridgedSheet {
   const { proven, left } = bridgeTogether(report, sheet, islandsOf(sheet), choice);
+  const narrower = narrowerLimitFor(report, sheet, choice);
   const why = [...left].map(
-    ([island, tried]) => [island, refusalForLeft(report, sheet, island, choice, tried)] as const,
+    ([island, tried]) => [island, refusalForLeft(report, sheet, island, choice, tried, narrower)] as const,
   );
   return { proven, left: new Map(why) };
 }

@@ -42,7 +42,7 @@ describe('a layer with an island that there is no place for', () => {
   it('says which one is left, once', () => {
     expect(outcome.refusals.map(({ message }) => message)).toEqual([
       'Layer "stencil": No bridge fits the island at 30.0, 40.0 mm, which is narrower than a bridge of 0.80 mm. ' +
-        'One of 0.32 mm would: lower limits.bridge, cut the drawing 2.5 times as large, or remove it.',
+        'One of 0.32 mm would hold: lower limits.bridge, cut the drawing 2.5 times as large, or remove it.',
     ]);
   });
 

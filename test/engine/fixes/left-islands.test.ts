@@ -1,6 +1,9 @@
 /** What is said of islands that no bridge could be found for. */
 import { describe, expect, it } from 'vitest';
+import { DEFAULT_CONFIG } from '../../../src/config/types';
+import { refusalForLeft } from '../../../src/engine/fixes/bridging/left';
 import { bridgeIslands, check } from '../../../src/engine/index';
+import type { Piece, Sheet } from '../../../src/sheet/types';
 
 /** A ring of paint whose inner edge is an island's, 60 mm wide. */
 const ring = (inner: string, name = ''): string =>
@@ -22,5 +25,33 @@ describe('an island that is left', () => {
     const { bridges, refusals } = bridgeIslands(check(spiked));
     expect(refusals).toEqual([]);
     expect(bridges).toBeGreaterThan(0);
+  });
+
+  /** An island that is narrower than a bridge, near the edge. */
+  const SMALL = ring('M30 7h0.7v0.7h-0.7z');
+  /** One that comes near the edge with a spike alone, which is 0.4 mm wide and has a waist of 0.2 mm. */
+  const WAISTED = ring('M26 30H29.8V15H29.9V12H29.8V6H30.2V12H30.1V15H30.2V30H34V34H26Z');
+
+  it('is told of a narrower limit where bridges hold by that', () => {
+    const [told] = refusalsOf(SMALL);
+    expect(told).toMatch(/One of 0\.68 mm would hold: lower limits\.bridge/);
+    const config = { ...DEFAULT_CONFIG, limits: { bridge: 0.68 } };
+    expect(bridgeIslands(check(SMALL, { config })).refusals).toEqual([]);
+  });
+
+  it('is told of no limit where one fits that does not hold', () => {
+    const [told, ...others] = refusalsOf(WAISTED);
+    expect(others).toEqual([]);
+    expect(told).toMatch(/^Layer "stencil": /);
+    expect(told).not.toMatch(/would hold/);
+  });
+
+  it('is told of a narrower limit after bridges that were found did not hold', () => {
+    const report = check(SMALL);
+    const [sheet] = report.sheets as [Sheet];
+    const island = sheet.pieces.find((piece) => piece.island) as Piece;
+    const { reason, first } = refusalForLeft(report, sheet, island, {}, { reason: 'It would leave a loose tongue.' });
+    expect(reason).toContain('any bridge would leave a loose tongue.');
+    expect(first).toMatch(/^One of 0\.68 mm would hold/);
   });
 });

@@ -26,7 +26,7 @@ const PARALLEL = 0.2;
 /** Those that stay are made so much wider, in shares of what the ones that go took up. */
 const WIDER = [0, 0.5, 1, 1.5, 2.5];
 /** Islands may lift so far then, in shares of the swing; those that lift farther so many times as far as before. */
-const LIFT = { share: 0.85, more: 1.03 };
+const LIFT = { share: 0.85, more: 1 };
 /** Of more islands together none is looked at. */
 const MOST_PLATES = 24;
 /** So many bridges are taken out at most. */

@@ -11,13 +11,12 @@ import { sourcesOf } from '../../../sheet/source-index';
 import type { Piece, Sheet } from '../../../sheet/types';
 import { quoted } from '../../../text/wording';
 import type { VerifiedBridges } from './cut';
+import { type NarrowerLimit, narrowerLimitFor } from './narrower';
 import { type BridgePlanChoice, bridgeWidthFor, planFor } from './plan';
-
-/** Shares of the width that are tried to say what would do; much less than half of the limit is no bridge. */
-const NARROWER = [0.85, 0.7, 0.55, 0.4];
 
 /**
  * @param tried why the bridges that were found do not hold; undefined where none was found
+ * @param narrower at which limit the island would hang
  */
 export function refusalForLeft(
   report: Report,
@@ -25,7 +24,9 @@ export function refusalForLeft(
   island: Piece,
   choice: BridgePlanChoice,
   tried: Refusal<VerifiedBridges> | undefined,
+  narrower: NarrowerLimit = narrowerLimitFor(report, sheet, choice),
 ): Refusal<VerifiedBridges> {
+  const width = bridgeWidthFor(report, sheet, choice.bridgeWidth) - sheet.kerf;
   const place = placeOf(sheet, island);
   if (tried && !tried.anyway && hasOpenOutline(report, sheet)) {
     return { reason: `Island ${place}: an outline that is not closed lies in its way.`, first: CLOSE };
@@ -34,10 +35,9 @@ export function refusalForLeft(
     const [named, plain] = [place, placeIn(island)].map((where) => `Island ${where}: ${whatCame(tried.reason)}`);
     const reason = named && named.length <= LONGEST_REASON ? named : (plain ?? tried.reason);
     // Some say themselves what comes first.
-    const first = tried.first ?? (/ first\.$/.test(reason) ? undefined : MOVE);
+    const first = tried.first ?? (/ first\.$/.test(reason) ? undefined : helpOf(width, narrower(island), MOVE));
     return { ...tried, reason, ...(first && { first }) };
   }
-  const width = bridgeWidthFor(report, sheet, choice.bridgeWidth) - sheet.kerf;
   if (planFor(report, sheet, [island], choice).reasons.get(island) === 'too-far') {
     const farthest = formatMillimetres(LONGEST_BRIDGE);
     return {
@@ -49,15 +49,15 @@ export function refusalForLeft(
   const why = isNarrow
     ? `which is narrower than a bridge of ${formatMillimetres(width)}`
     : 'from any place round it in any direction';
-  const narrower = NARROWER.map((share) => share * width).find((each) => fits(report, sheet, island, choice, each));
-  const first = narrower === undefined ? REMOVE : `${helpOf(width, narrower)}, or remove it.`;
-  return { reason: `No bridge fits the island ${place}, ${why}.`, first };
+  return { reason: `No bridge fits the island ${place}, ${why}.`, first: helpOf(width, narrower(island), REMOVE) };
 }
 
-/** What a narrower bridge that fits tells of the limit and of the size. */
-function helpOf(width: number, narrower: number): string {
-  const larger = (width / narrower).toFixed(1);
-  return `One of ${formatMillimetres(narrower)} would: lower limits.bridge, cut the drawing ${larger} times as large`;
+/** What a narrower bridge that holds tells of the limit and of the size. */
+function helpOf(width: number, narrower: number | undefined, otherwise: string): string {
+  if (narrower === undefined) return otherwise;
+  const larger = (Math.ceil((10 * width) / narrower) / 10).toFixed(1);
+  const one = `One of ${formatMillimetres(narrower)} would hold`;
+  return `${one}: lower limits.bridge, cut the drawing ${larger} times as large, or remove it.`;
 }
 
 /** A bridge across an open outline would close it, and so change what is cut out. */
@@ -90,9 +90,4 @@ function whatCame(reason: string): string {
   if (/^The floating-island would/.test(reason)) return 'a bridge would not come through to it.';
   if (/would change elsewhere\.$/.test(reason)) return 'a bridge would change what is painted beside it.';
   return reason.replace(/^It would/, 'any bridge would').replace(/^(The|This) /, (word) => word.toLowerCase());
-}
-
-function fits(report: Report, sheet: Sheet, island: Piece, choice: BridgePlanChoice, bridgeWidth: number): boolean {
-  const plan = planFor(report, sheet, [island], { ...choice, bridgeWidth, thorough: true });
-  return !plan.unbridged.includes(island);
 }
