@@ -51,7 +51,12 @@ export function separate(
   const rule = { width: prepared.clear / pitch, keepsCorners: palette.isDrawing };
   const cleared = onGround(areas, groundLabel(prepared), rule.width, (map) => clearedSheets(map, order, rule));
   const soft = cleared === areas ? areas : mendedAreas(areas, cleared, rule.width);
-  const tooFine = soft.labels.map((label, at) => (label === areas.labels[at] ? defined(fine[at]) : 1));
+  const tooFine = fine.slice();
+  let changed = 0;
+  for (let at = 0; at < tooFine.length; at += 1) {
+    if (soft.labels[at] !== areas.labels[at]) tooFine[at] = 1;
+    changed += defined(tooFine[at]);
+  }
   told?.('outlines');
   const { bridge, opening, slip } = dials;
   const { layers, nodes } = drawLayers(soft, order, {
@@ -72,7 +77,7 @@ export function separate(
     nodes,
     follow,
     detail: prepared.detail,
-    tooFine: tooFine.reduce((sum, value) => sum + value, 0) / tooFine.length,
+    tooFine: changed / tooFine.length,
     pixels: { width: soft.width, height: soft.height, fine: tooFine, labels: soft.labels },
     islands: { alone, ordered },
   };

@@ -19,37 +19,63 @@ export interface Components {
 }
 
 export function componentsOf({ width, height, labels }: LabelMap): Components {
+  const runs = runsOf({ width, height, labels });
+  const joined = joinedRuns(runs, width);
   const ids = new Int32Array(labels.length);
-  const joined = new Joined();
-  for (let y = 0; y < height; y += 1) {
-    checkpoint(width);
-    for (let at = y * width; at < (y + 1) * width; at += 1) {
-      const label = labels[at];
-      const left = at > y * width && labels[at - 1] === label ? defined(ids[at - 1]) : -1;
-      const above = y > 0 && labels[at - width] === label ? defined(ids[at - width]) : -1;
-      if (left >= 0 && above >= 0 && left !== above) joined.join(left, above);
-      ids[at] = left >= 0 ? left : above >= 0 ? above : joined.add();
-    }
-  }
   const list: Component[] = [];
-  const numbers = new Int32Array(joined.count).fill(-1);
+  const numbers = new Int32Array(runs.length).fill(-1);
+  runs.forEach(({ start, stop, label }, run) => {
+    checkpoint();
+    const root = joined.rootOf(run);
+    if (defined(numbers[root]) < 0)
+      numbers[root] = list.push({ label, size: 0, touchesFrame: false, pixel: start }) - 1;
+    const id = defined(numbers[root]);
+    ids.fill(id, start, stop);
+    const component = defined(list[id]);
+    component.size += stop - start;
+    const isOnFrame = start < width || start >= labels.length - width || start % width === 0 || stop % width === 0;
+    if (isOnFrame) component.touchesFrame = true;
+  });
+  return { ids, list };
+}
+
+/** Pixels of one label side by side in a row. */
+interface Run {
+  readonly label: number;
+  readonly start: number;
+  readonly stop: number;
+}
+
+function runsOf({ width, height, labels }: LabelMap): Run[] {
+  const runs: Run[] = [];
   for (let y = 0; y < height; y += 1) {
     checkpoint(width);
-    for (let x = 0; x < width; x += 1) {
-      const at = y * width + x;
-      const root = joined.rootOf(defined(ids[at]));
-      if (defined(numbers[root]) < 0) {
-        numbers[root] = list.length;
-        list.push({ label: defined(labels[at]), size: 0, touchesFrame: false, pixel: at });
-      }
-      const id = defined(numbers[root]);
-      ids[at] = id;
-      const component = defined(list[id]);
-      component.size += 1;
-      if (x === 0 || y === 0 || x + 1 === width || y + 1 === height) component.touchesFrame = true;
+    const end = (y + 1) * width;
+    for (let start = y * width, stop = start; start < end; start = stop) {
+      const label = defined(labels[start]);
+      stop = start + 1;
+      while (stop < end && labels[stop] === label) stop += 1;
+      runs.push({ label, start, stop });
     }
   }
-  return { ids, list };
+  return runs;
+}
+
+/** Joins each run to those of its label in the row above that it shares a side with. */
+function joinedRuns(runs: readonly Run[], width: number): Joined {
+  const joined = new Joined();
+  let above = 0;
+  runs.forEach(({ label, start, stop }, run) => {
+    joined.add();
+    checkpoint();
+    while (above < run && defined(runs[above]).stop <= start - width) above += 1;
+    for (let other = above; other < run; other += 1) {
+      const { start: from, label: its } = defined(runs[other]);
+      if (from >= stop - width) break;
+      if (its === label) joined.join(run, other);
+    }
+  });
+  return joined;
 }
 
 /** Numbers that are found to be one. */
