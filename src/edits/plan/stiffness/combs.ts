@@ -1,6 +1,6 @@
 /** Three or more bridges side by side look like a comb: fewer and wider ones hold as well. Sheet mm. */
 import { checkpoint } from '../../../base/checkpoint';
-import { cross, distance, subtract } from '../../../geometry/base/vector';
+import { cross, distance, dot, subtract } from '../../../geometry/base/vector';
 import { type ScoredCandidate, scoreWithWidth } from '../score';
 import {
   type Assignment,
@@ -67,10 +67,13 @@ function combsOf(layout: Layout): ScoredCandidate[][] {
   return combs.filter(({ length }) => length >= COMB).sort((a, b) => b.length - a.length);
 }
 
+/** On one side of an island, not on two that face each other. */
 function isBeside(a: ScoredCandidate, b: ScoredCandidate): boolean {
-  const same = (a.island === b.island && a.target === b.target) || (a.island === b.target && a.target === b.island);
-  const [one, other] = [subtract(a.to, a.from), subtract(b.to, b.from)];
-  return same && Math.abs(cross(one, other)) < PARALLEL * Math.hypot(one.x, one.y) * Math.hypot(other.x, other.y);
+  const isAlike = a.island === b.island && a.target === b.target;
+  if (!isAlike && !(a.island === b.target && a.target === b.island)) return false;
+  const [one, other] = [subtract(a.to, a.from), isAlike ? subtract(b.to, b.from) : subtract(b.from, b.to)];
+  const slack = PARALLEL * Math.hypot(one.x, one.y) * Math.hypot(other.x, other.y);
+  return dot(one, other) > 0 && Math.abs(cross(one, other)) < slack;
 }
 
 /** One bridge fewer, with its images, and the others of the comb wider: what takes least paint first, and the one in the middle. */

@@ -43,4 +43,13 @@ describe('islands that hang on each other', () => {
     const places = bridges.map(({ from }) => Math.round(from.x)).sort((a, b) => a - b);
     expect(places.map((x) => 100 - x).sort((a, b) => a - b)).toEqual(places);
   });
+
+  it.each(['M30 11H70V89H30z', 'M26 10H74V90H26z', 'M30 14L44 10L58 16L76 10L70 88H34z'])(
+    'keep two bridges on each of two sides that face each other: %s',
+    (data) => {
+      const bridges = plan(sheet(data));
+      const ends = (y: number) => bridges.filter(({ to }) => Math.abs(to.y - y) < 1).length;
+      expect([ends(2), ends(98)]).toEqual([2, 2]);
+    },
+  );
 });
