@@ -14,6 +14,7 @@ test.each([
   'The attribute .887-2.227e-9-…381.462 has no value: .887-2.227e-9-…381.462="…" was expected.',
   'The unit of width="1e-9q" is not known.',
   '<a1e-9> is not closed.',
+  'The number -1e-308 cannot follow Z: a command letter was expected.',
   'SVG has no element de-1e-308Path: it and what it contains are left out.',
 ])('what stands in the text is no measure of ours: %s', (message) => {
   expect(nonsenseIn(message)).toBeUndefined();

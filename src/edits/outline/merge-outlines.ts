@@ -13,6 +13,7 @@ import { orderLoops } from '../path/loop-order';
 import type { StepPath } from '../path/path-model';
 import type { LoopItem, PathLoop } from '../path/reconnect';
 import { foreignPathRefusal } from '../path/subtract-strips';
+import { largerFirst } from './larger-first';
 import { removeElement } from './remove-outline';
 
 /** Takes whole lines out: their elements where nothing else is in them. */
@@ -70,9 +71,10 @@ function isDrawnElsewhere(drawing: Drawing, shape: Shape): boolean {
 
 /**
  * Draws two outlines that share a stretch as one that goes round both, without that stretch. An outline that runs back
- * along itself becomes two.
+ * along itself becomes two. Of two colours the larger outline's stays.
  */
-export function mergeOutlines(drawing: Drawing, doubled: DoubledLine): EditResult {
+export function mergeOutlines(drawing: Drawing, either: DoubledLine): EditResult {
+  const doubled = largerFirst(either);
   const { first, second } = doubled;
   if (![first, second].every(({ closed, shape }) => closed || shape.part === 'fill')) {
     return { refusal: 'Only outlines that close can be united.' };

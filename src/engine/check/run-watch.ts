@@ -21,7 +21,7 @@ const WORK_FOR_ANY = 18_000_000;
 const WORK_PER_CHARACTER = 640;
 
 /** Of the work of a file, what reading and measuring may take: the rest is kept for the checks of what was measured. */
-const READING_SHARE = 0.5;
+const READING_SHARE = 0.7;
 const MEASURING_SHARE = 0.85;
 
 /** Steps of work that a check of a text may take. */

@@ -27,8 +27,8 @@ function watchOf(settings: Settings = { work: WORK }): RunWatch {
 describe('the work of a run', () => {
   it('keeps some for the checks where reading and measuring would never end', () => {
     const watch = watchOf();
-    expectAbout(stepsOf(watch, 'reading', true, Infinity), 0.5);
-    expectAbout(stepsOf(watch, 'measuring', true, Infinity), 0.35);
+    expectAbout(stepsOf(watch, 'reading', true, Infinity), 0.7);
+    expectAbout(stepsOf(watch, 'measuring', true, Infinity), 0.15);
     expectAbout(stepsOf(watch, 'checking', true, Infinity), 0.15);
   });
 

@@ -82,6 +82,19 @@ describe('mends of a doubled line', () => {
       expect(cutLength(text)).toBeCloseTo(cutLength(svg), 2);
     });
 
+    // One too fine to count as a colour of the sheet would give its colour to all of it.
+    it.each([
+      ['the first', '<path d="M10 10H60V40H10Z"/><path fill="#fff" d="M60 12V30H60.0000001V12Z"/>'],
+      ['the second, turned', '<path fill="#fff" d="M40 15V35H50V15Z"/><path d="M10 10V40H40V10Z"/>'],
+      ['the second', '<path fill="#fff" d="M40 15V35H50V15Z"/><path d="M10 10H40V40H10Z"/>'],
+    ])('in the colour of the larger: %s', (_, outlines) => {
+      const svg = sheetOf(outlines);
+      const text = fixed(svg, 'doubled-cut').get('unite-outlines') ?? '';
+      expect(text.match(/<path/g)).toHaveLength(1);
+      expect(text).not.toContain('#fff');
+      expect(openArea(text)).toBeCloseTo(openArea(svg), 2);
+    });
+
     it('keeps the commands that are not touched', () => {
       const svg = sheetOf(`<path d="M 10,10 H40 V40 H10 Z"/><rect x="40" y="15" width="20" height="20"/>`);
       expect(fixed(svg, 'doubled-cut').get('unite-outlines')).toMatch(/<path d="M 10,10 H40 V15 .*H10 Z"\/><\/svg>$/);
