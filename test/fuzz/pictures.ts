@@ -1,5 +1,6 @@
 /** The picture before and after a fix: it may change where the openings of the sheets do, and nowhere else. */
 import { Resvg } from '@resvg/resvg-js';
+import { parseViewBoxAttribute } from '../../src/drawing/viewport/viewport';
 import type { Fix, Report } from '../../src/engine/index';
 import type { Box } from '../../src/geometry/base/polygon-types';
 import { boxOfRing } from '../../src/geometry/base/ring';
@@ -58,10 +59,12 @@ export function pictureFaults(before: Report, fix: Fix, after: Report): Fault[] 
   return [{ kind: 'picture changed', words: `${fix.kind}: ${fix.title}: at ${x}, ${y} mm` }];
 }
 
-/** A renderer makes a frame of its own round what has none; and where a fix adds sheet, everything is drawn smaller. */
+/** A renderer makes a frame of its own round what has none, or none that can be read; and where a fix adds sheet, everything is drawn smaller. */
 function isSameFrame({ drawing: before }: Report, { drawing: after }: Report): boolean {
   const { root } = before.document;
-  const isFramed = root?.attributes.some(({ localName }) => localName === 'viewBox') ?? false;
+  const attribute = root?.attributes.find(({ localName }) => localName === 'viewBox');
+  const box = parseViewBoxAttribute(attribute?.value ?? '');
+  const isFramed = box !== undefined && box.width > 0 && box.height > 0;
   return isFramed && before.width === after.width && before.height === after.height;
 }
 
