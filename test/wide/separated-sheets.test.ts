@@ -14,6 +14,9 @@ const CASES = [
   ['coffee.png', 60, 7],
   ['chelsea.png', 60, 5],
   ['rocket.jpg', 60, 8],
+  // A bridge in an earlier sheet once laid ground bare between two later colours of each of these.
+  ['astronaut.png', 60, 3],
+  ['motorcycle_left.png', 148, 6],
   ['coffee.png', 148, 7],
   ['camera.png', 148, 4],
   ['retina.jpg', 148, 3],
@@ -72,14 +75,23 @@ test.skipIf(!photosAreThere())(
   },
 );
 
+/** What may be left where no change that mends it is proven: it is named then, place by place. */
+const NAMED = ['thin-bridge', 'narrow-opening', 'small-opening'];
+
+const ALL = [60, 148, 300].flatMap((width) =>
+  NAMED_PICTURES.map(({ name }, at) => ({ name, width, colours: 3 + (at % 6) })),
+);
+
 describe.skipIf(!process.env.TOMBOLO_ALL_PICTURES)('all of them', () => {
-  test.each([60, 148, 300])('at %d mm', (width) => {
-    for (const [at, { name, read }] of NAMED_PICTURES.entries()) {
-      const { text: _, ...verdict } = judge(read(), width, 3 + (at % 6));
-      console.log(JSON.stringify({ name, width, ...verdict }));
-      expect(verdict.islands, name).toBe(0);
-      expect(verdict.lost, name).toBe(0);
-    }
+  test.each(ALL)('$name, $width mm, $colours colours', ({ name, width, colours }) => {
+    const { text: _, ...verdict } = judge(pictureOf(name), width, colours);
+    console.log(JSON.stringify({ name, width, colours, ...verdict }));
+    const { findings, islands, thinSheet, bare, lost, left } = verdict;
+    expect(Object.keys(findings).filter((check) => NEVER.includes(check) && !NAMED.includes(check))).toEqual([]);
+    expect({ islands, lost }).toEqual({ islands: 0, lost: 0 });
+    expect(bare).toBeLessThan(BLUR);
+    const named = left.filter((place) => place.startsWith('thin-bridge'));
+    expect(thinSheet).toBeLessThanOrEqual(named.length);
   });
 });
 
