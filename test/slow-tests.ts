@@ -69,6 +69,7 @@ export const SLOW_TESTS: readonly string[] = [
   'test/geometry/boolean/tiles.test.ts',
   'test/geometry/curve/coincident.test.ts',
   'test/geometry/curve/intersect.test.ts',
+  'test/fuzz/corpus.test.ts',
   'test/geometry/fuzz.test.ts',
   'test/geometry/thickness/incremental.test.ts',
   'test/geometry/thickness/invariance.test.ts',
