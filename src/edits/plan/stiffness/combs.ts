@@ -1,6 +1,7 @@
 /** Three or more bridges side by side look like a comb: fewer and wider ones hold as well. Sheet mm. */
 import { checkpoint } from '../../../base/checkpoint';
-import { cross, distance, dot, subtract } from '../../../geometry/base/vector';
+import { add, cross, distance, dot, scale, subtract } from '../../../geometry/base/vector';
+import type { Mirror } from '../design/index';
 import { type ScoredCandidate, scoreWithWidth } from '../score';
 import {
   type Assignment,
@@ -44,8 +45,10 @@ export function thinCombs(state: Assignment, layout: Layout): void {
   };
   const most = lifts(tiesOf(layout)).map((lift) => Math.max(LIFT.share * WEIGHTS.swing.value, LIFT.more * lift));
   for (let round = 0; round < MOST_ROUNDS; round += 1) {
-    const change = combsOf(layout)
-      .flatMap((comb) => thinnings(state, layout, comb))
+    const groups = groupsOf(layout);
+    const change = groups
+      .filter(({ length }) => length >= COMB)
+      .flatMap((comb) => thinnings(state, layout, groups, comb))
       .find((each) => {
         checkpoint(200 * bodies.size);
         const after = changed(layout, each);
@@ -56,15 +59,15 @@ export function thinCombs(state: Assignment, layout: Layout): void {
   }
 }
 
-/** Bridges side by side between the same two pieces, the largest combs first. */
-function combsOf(layout: Layout): ScoredCandidate[][] {
-  const combs: ScoredCandidate[][] = [];
+/** Bridges side by side between the same two pieces, the largest groups first. */
+function groupsOf(layout: Layout): ScoredCandidate[][] {
+  const groups: ScoredCandidate[][] = [];
   for (const tie of tiesOf(layout)) {
-    const comb = combs.find(([first]) => first && isBeside(tie, first));
-    if (comb) comb.push(tie);
-    else combs.push([tie]);
+    const group = groups.find(([first]) => first && isBeside(tie, first));
+    if (group) group.push(tie);
+    else groups.push([tie]);
   }
-  return combs.filter(({ length }) => length >= COMB).sort((a, b) => b.length - a.length);
+  return groups.sort((a, b) => b.length - a.length);
 }
 
 /** On one side of an island, not on two that face each other. */
@@ -76,30 +79,58 @@ function isBeside(a: ScoredCandidate, b: ScoredCandidate): boolean {
   return dot(one, other) > 0 && Math.abs(cross(one, other)) < slack;
 }
 
-/** One bridge fewer, with its images, and the others of the comb wider: what takes least paint first, and the one in the middle. */
-function thinnings(state: Assignment, layout: Layout, comb: readonly ScoredCandidate[]): Change[] {
+/**
+ * One bridge fewer, with its images, which may be of other combs, and the others of these combs wider: the one in the middle
+ * first, as the others are spread best then, and what takes least paint.
+ */
+function thinnings(
+  state: Assignment,
+  layout: Layout,
+  groups: readonly ScoredCandidate[][],
+  comb: readonly ScoredCandidate[],
+): Change[] {
   const mirrors = axesOf(state, layout);
-  const middle = comb.reduce((sum, { from }) => ({ x: sum.x + from.x, y: sum.y + from.y }), { x: 0, y: 0 });
-  const away = ({ from }: ScoredCandidate): number =>
-    distance(from, { x: middle.x / comb.length, y: middle.y / comb.length });
+  const ties = tiesOf(layout);
+  const middle = comb.reduce((sum, { from }) => add(sum, scale(from, 1 / comb.length)), { x: 0, y: 0 });
   const sets = [...comb]
-    .sort((a, b) => away(a) - away(b))
-    .map((tie) => comb.filter((other) => other === tie || mirrors.some((mirror) => isImage(other, tie, mirror))));
-  const isWhole = (gone: readonly ScoredCandidate[]): boolean =>
-    gone.every((tie) =>
-      mirrors.every((mirror) => !mirror.images.has(tie.island) || gone.some((other) => isImage(other, tie, mirror))),
-    );
-  return WIDER.flatMap((share) =>
-    sets.filter(isWhole).flatMap((gone) => {
-      const stay = comb.filter((tie) => !gone.includes(tie));
-      const more = (share * gone.reduce((sum, { width }) => sum + width, 0)) / Math.max(1, stay.length);
-      const wider = stay.map((tie) => widened(state, tie, more));
-      if (stay.length === 0 || wider.some((each) => each === undefined)) return [];
-      const others = tiesOf(layout).filter((tie) => !comb.includes(tie));
-      const ways = wider as ScoredCandidate[];
-      return areClear(ways, others.map(stripOf)) ? [{ out: comb, in: ways }] : [];
+    .sort((a, b) => distance(a.from, middle) - distance(b.from, middle))
+    .map((tie) => withImages(tie, ties, mirrors));
+  return sets.flatMap((gone) =>
+    WIDER.flatMap((share) => {
+      const touched = groups.filter((group) => group.some((tie) => gone.includes(tie)));
+      const ways = touched.map((group) => othersOf(state, group, gone, share));
+      if (ways.some((each) => each === undefined)) return [];
+      const change = { out: touched.flat(), in: ways.flatMap((each) => each ?? []) };
+      const rest = ties.filter((tie) => !change.out.includes(tie));
+      return areClear(change.in, rest.map(stripOf)) ? [change] : [];
     }),
   );
+}
+
+function withImages(
+  first: ScoredCandidate,
+  ties: readonly ScoredCandidate[],
+  mirrors: readonly Mirror[],
+): ScoredCandidate[] {
+  const found = [first];
+  for (const tie of found) {
+    const images = ties.filter((other) => mirrors.some((mirror) => isImage(other, tie, mirror)));
+    found.push(...images.filter((other) => !found.includes(other)));
+  }
+  return found;
+}
+
+/** Those of a group that stay; undefined where none does, or one cannot be made as wide. */
+function othersOf(
+  state: Assignment,
+  group: readonly ScoredCandidate[],
+  gone: readonly ScoredCandidate[],
+  share: number,
+): ScoredCandidate[] | undefined {
+  const [leave, stay] = [group.filter((tie) => gone.includes(tie)), group.filter((tie) => !gone.includes(tie))];
+  const more = (share * leave.reduce((sum, { width }) => sum + width, 0)) / Math.max(1, stay.length);
+  const ways = stay.flatMap((tie) => widened(state, tie, more) ?? []);
+  return stay.length > 0 && ways.length === stay.length ? ways : undefined;
 }
 
 function widened({ around, options }: Assignment, tie: ScoredCandidate, more: number): ScoredCandidate | undefined {

@@ -52,4 +52,11 @@ describe('islands that hang on each other', () => {
       expect([ends(2), ends(98)]).toEqual([2, 2]);
     },
   );
+
+  it('are thinned out on both sides of an axis at once', () => {
+    const windows = 'M20 14H48V44H20zM52 14H80V44H52zM20 52H80V74H20z';
+    const bridges = plan(sheet(windows));
+    expect(mostUpright(bridges)).toBeLessThanOrEqual(2);
+    expect(liftingOn(sheet(windows), bridges, bendingOf(DEFAULT_CONFIG))).toEqual([]);
+  });
 });
