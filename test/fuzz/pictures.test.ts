@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { applyEdits, check, type Fix } from '../../src/engine/index';
+import { applyEdits, check, type Fix, fixesFor } from '../../src/engine/index';
 import { pictureFaults } from './pictures';
 
 const sheet = (viewBox: string, marsh: string) =>
@@ -20,6 +20,18 @@ test('a picture that changes where openings do is right', () => {
 test('one that changes elsewhere is wrong', () => {
   const [fault] = faultsOf('0 0 40 40', MARSH.replace('/>', ' fill="red"/>')) ?? [];
   expect(fault?.kind).toBe('picture changed');
+});
+
+test('a line that cuts nothing may go from the picture, and nothing else with it', () => {
+  const lines = '<g fill="none" stroke="#000"><circle cx="12" cy="12" r="8"/><path d="M12 15V9"/></g>';
+  const before = check(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 24 24">${lines}</svg>`);
+  const finding = before.findings.find(({ check: id }) => id === 'open-outline');
+  const fix = finding && fixesFor(before, finding).fixes.find(({ kind }) => kind === 'remove-open-line');
+  if (!fix) throw new Error('no fix to look at');
+  const fixed = applyEdits(before.text, fix.edits);
+  expect(pictureFaults(before, fix, check(fixed))).toEqual([]);
+  const painted = check(fixed.replace('#000', '#e00'));
+  expect(pictureFaults(before, fix, painted)?.[0]?.kind).toBe('picture changed');
 });
 
 test.each(['0 40', '0 0 0 40', 'none'])('with viewBox="%s" a renderer draws in a frame of its own', (viewBox) => {

@@ -3,8 +3,11 @@ import { Resvg } from '@resvg/resvg-js';
 import { parseViewBoxAttribute } from '../../src/drawing/viewport/viewport';
 import type { Fix, Report } from '../../src/engine/index';
 import type { Box } from '../../src/geometry/base/polygon-types';
-import { boxOfRing } from '../../src/geometry/base/ring';
+import { boxOfRing, growBox } from '../../src/geometry/base/ring';
 import { difference } from '../../src/geometry/boolean/index';
+import { cutLinesOf } from '../../src/sheet/cut-lines/index';
+import { curvesKey } from '../../src/sheet/layer/artwork-key';
+import { ringOfCurves } from '../../src/sheet/layer/shape-region';
 import type { Fault } from './judge';
 import { isWellFormed } from './well-formed';
 
@@ -51,7 +54,7 @@ export function pictureFaults(before: Report, fix: Fix, after: Report): Fault[] 
   const [one, two] = [drawnOnce(before.text), drawn(after.text)];
   if (!one || !two || one.width !== two.width || one.height !== two.height) return undefined;
   const changed = changedPixels(one, two, channelsOf(before));
-  const boxes = changed.length > 0 ? changedBoxes(before, after) : [];
+  const boxes = changed.length > 0 ? [...changedBoxes(before, after), ...boxesOfRemoved(before, fix, after)] : [];
   const scale = one.width / before.drawing.width;
   const stray = changed.find(([x, y]) => !boxes.some((box) => isWithin(box, x, y, scale)));
   if (!stray) return [];
@@ -95,6 +98,15 @@ function isWithin({ minX, minY, maxX, maxY }: Box, x: number, y: number, scale: 
   return (
     x >= minX * scale - BLEED && x <= maxX * scale + BLEED && y >= minY * scale - BLEED && y <= maxY * scale + BLEED
   );
+}
+
+/** Round each line that is taken out because it cuts nothing, sheet mm: it is drawn all the same. */
+function boxesOfRemoved(before: Report, { kind }: Fix, after: Report): Box[] {
+  if (kind !== 'remove-open-line') return [];
+  const linesOf = ({ sheets }: Report) => sheets.flatMap(({ layer }) => cutLinesOf(layer));
+  const kept = new Set(linesOf(after).map(({ curves }) => curvesKey(curves)));
+  const removed = linesOf(before).filter(({ curves }) => !kept.has(curvesKey(curves)));
+  return removed.map(({ curves, shape }) => growBox(boxOfRing(ringOfCurves(curves)), shape.strokeWidth ?? 0));
 }
 
 /** Round each place where the openings of a layer differ, sheet mm. */
