@@ -102,6 +102,12 @@ export function difference(a: Region, b: Region): Region {
   return combine('difference', a, b);
 }
 
+/** What lies in one of two regions alone. Edges that both have go at once, so that little is left to do where they are nearly alike. */
+export function exclusion(a: Region, b: Region): Region {
+  const rings = [...a.flatMap(ringsOf), ...b.flatMap(ringsOf).map(reverseRing)];
+  return nestRings(combineRings('union', rings, [], 'nonzero'));
+}
+
 export function intersection(a: Region, b: Region): Region {
   return combine('intersection', a, b);
 }

@@ -3,7 +3,7 @@ import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { Polygon, Region, Ring } from '../base/polygon-types';
 import { isSameRing, ringsOf } from '../base/ring';
-import { difference } from '../boolean/index';
+import { exclusion } from '../boolean/index';
 
 /**
  * The area in either region but not in both, in mm. Polygons that are the same to the last digit are set aside first,
@@ -12,7 +12,7 @@ import { difference } from '../boolean/index';
 export function symmetricDifference(a: Region, b: Region): Region {
   const [onlyA, onlyB] = withoutCommon(a, b);
   if (onlyA.length === 0 || onlyB.length === 0) return [...onlyA, ...onlyB];
-  return [...difference(onlyA, onlyB), ...difference(onlyB, onlyA)];
+  return exclusion(onlyA, onlyB);
 }
 
 function withoutCommon(a: Region, b: Region): [Region, Region] {

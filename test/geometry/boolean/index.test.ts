@@ -8,6 +8,7 @@ import {
   clipToBox,
   complementInBox,
   difference,
+  exclusion,
   intersection,
   offset,
   perimeterOf,
@@ -107,7 +108,7 @@ describe('regionFromRings', () => {
   });
 });
 
-describe('union, difference, intersection', () => {
+describe('union, difference, intersection, exclusion', () => {
   it('obey the law of inclusion and exclusion', () => {
     fc.assert(
       fc.property(region, region, (a, b) => {
@@ -116,6 +117,9 @@ describe('union, difference, intersection', () => {
         const slack = 0.02;
         expect(Math.abs(areaOf(both) + areaOf(common) - areaOf(a) - areaOf(b))).toBeLessThan(slack);
         expect(Math.abs(areaOf(rest) + areaOf(common) - areaOf(a))).toBeLessThan(slack);
+        const either = exclusion(a, b);
+        expectSound(either);
+        expect(Math.abs(areaOf(either) + areaOf(common) - areaOf(both))).toBeLessThan(slack);
       }),
       { numRuns: 300 },
     );
@@ -128,6 +132,7 @@ describe('union, difference, intersection', () => {
         expect(regionContains(union([a, b]), place)).toBe(inA || inB);
         expect(regionContains(intersection(a, b), place)).toBe(inA && inB);
         expect(regionContains(difference(a, b), place)).toBe(inA && !inB);
+        expect(regionContains(exclusion(a, b), place)).toBe(inA !== inB);
       }),
       { numRuns: 300 },
     );
