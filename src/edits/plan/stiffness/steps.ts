@@ -1,5 +1,6 @@
 /** What can be done to make an island lift less: a bridge made wider, another one, or one in the place of another. Sheet mm. */
 import { defined } from '../../../base/defined';
+import { DRAWN_ALIKE } from '../../../geometry/base/tolerances';
 import { distance } from '../../../geometry/base/vector';
 import { type ScoredCandidate, scoreWithWidth } from '../score';
 import type { Assignment } from '../search/layout';
@@ -8,8 +9,6 @@ import type { Grillage } from './grillage';
 
 /** A bridge is made so much wider at once. */
 const WIDER = 1.3;
-/** mm: less is not worth the change. */
-const LEAST_WIDER = 0.01;
 /**
  * Between bridges of the same two pieces, at least, in mm and as a share of the smaller one's size: nearer ones look like a
  * comb, and one that is wider does as well.
@@ -52,7 +51,7 @@ function widened({ around, options }: Assignment, old: ScoredCandidate, isBold: 
   const wider = Math.ceil((WIDER * (old.width - kerf)) / step - 1e-6) / Math.round(1 / step);
   const wanted = isBold ? [wider, 2 * wider, widest] : [wider];
   return [...new Set(wanted.map((each) => Math.min(each, widest)))]
-    .filter((each) => each > old.width - kerf + LEAST_WIDER)
+    .filter((each) => each > old.width - kerf + DRAWN_ALIKE)
     .flatMap((each) => scoreWithWidth(old, old.island, kerf + each, options.width, around) ?? []);
 }
 
