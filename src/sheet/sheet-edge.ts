@@ -1,5 +1,6 @@
 /** What openings leave of a sheet at its own edge, and what comes of a margin that is missing. Sheet mm. */
 import { defined } from '../base/defined';
+import { FARTHEST } from '../drawing/reach';
 import type { Point } from '../geometry/base/curve-types';
 import type { Box, Polygon, Ring } from '../geometry/base/polygon-types';
 import { boxContainsBox, boxesTouch, boxOfRing, growBox } from '../geometry/base/ring';
@@ -53,8 +54,9 @@ export function lacksMargin(found: readonly EdgeOpening[]): boolean {
  * How much sheet must be added on every side, in whole mm, so that all openings leave a rim: as far as those that the
  * edge cuts off reach beyond it, and what then comes near to the new edge.
  * @param least mm of sheet that must be left as cut
+ * @returns undefined where that would be more than any sheet can have
  */
-export function marginNeeded(sheets: readonly Sheet[], least: number): number {
+export function marginNeeded(sheets: readonly Sheet[], least: number): number | undefined {
   const drawn = sheets.map(({ frame, kerf, fills, openings, layer }) => {
     const regions = layer.reading === 'outlines' ? [openings] : fills;
     return { frame, room: least + kerf, boxes: regions.flat().map(boxOfPolygon) };
@@ -68,6 +70,7 @@ export function marginNeeded(sheets: readonly Sheet[], least: number): number {
       }),
     );
     const whole = Math.ceil(needed - ON_EDGE);
+    if (whole > FARTHEST) return undefined;
     if (whole <= margin) return margin;
     margin = whole;
   }

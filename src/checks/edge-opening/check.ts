@@ -55,12 +55,12 @@ function describeMargin(stencil: Stencil, found: readonly EdgeOpening[]): Findin
   const worst = defined([...found].sort(byRim)[0]);
   const [wide, least] = [worst.rim, limit].map(formatMillimetres);
   const across = found.filter(({ rim }) => rim === 0).length;
-  const margin = marginNeeded(stencil.sheets, limit);
+  const needed = marginNeeded(stencil.sheets, limit);
   return {
     message:
       across > 0
-        ? `Margin missing: ${openingsRun(across)} off the sheet (minimum rim ${least}). It needs ${margin} mm more on each side.`
-        : `Margin too small: rim only ${wide} (minimum ${least}) at ${openings(found.length)}. It needs ${margin} mm more on each side.`,
+        ? `Margin missing: ${openingsRun(across)} off the sheet (minimum rim ${least}).${helpOf(needed)}`
+        : `Margin too small: rim only ${wide} (minimum ${least}) at ${openings(found.length)}.${helpOf(needed)}`,
     detail:
       `${whatIsLeft(worst.rim)} Pieces that only come loose at the edge are part of this, and are not told apart. ` +
       'Add a margin round the artwork, here or with "margin" in tombolo.json, or move the artwork inwards.',
@@ -74,6 +74,10 @@ function describeMargin(stencil: Stencil, found: readonly EdgeOpening[]): Findin
     })),
     subject: { kind: 'edge', openings: found },
   };
+}
+
+function helpOf(margin: number | undefined): string {
+  return margin === undefined ? '' : ` It needs ${margin} mm more on each side.`;
 }
 
 /** The thinnest first; of equals the one on the left, then the upper one, in whatever order they were found. */

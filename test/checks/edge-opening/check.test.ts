@@ -59,6 +59,14 @@ describe('edge-opening', () => {
       );
     });
 
+    it('asks for no margin that no sheet can have', () => {
+      const lines =
+        '<g fill="none" stroke="#000" stroke-width="2000000000"><path d="M10 10h6"/><path d="M3 7l3 3"/></g>';
+      expect(edges(sheetOf(lines))[0]?.message).toBe(
+        'Margin missing: an opening runs off the sheet (minimum rim 0.80 mm).',
+      );
+    });
+
     it('is told once of all layers together', () => {
       const layers = two.map((rect, i) => `<g id="${i}">${rect}</g>`).join('');
       expect(edges(sheetOf(layers))).toMatchObject([{ layer: undefined, related: two }]);

@@ -42,11 +42,11 @@ export const addMarginStack: FixKind = {
 function titleFor(report: Report): string | undefined {
   const margin = marginFor(report);
   const isDrawn = report.stack.layers.some(({ sheet }) => sheet.layer.reading === 'sheet');
-  return margin > 0 && !isDrawn ? `Add a margin of ${margin} mm` : undefined;
+  return margin !== undefined && margin > 0 && !isDrawn ? `Add a margin of ${margin} mm` : undefined;
 }
 
-/** Whole mm that suffice for all files. */
-function marginFor({ stack, settings }: Report): number {
+/** Whole mm that suffice for all files; undefined where no sheet has as many. */
+function marginFor({ stack, settings }: Report): number | undefined {
   const { bridge } = limitsOf(effectiveConfig(settings));
   return marginNeeded(
     stack.layers.map(({ sheet }) => sheet),
@@ -56,6 +56,7 @@ function marginFor({ stack, settings }: Report): number {
 
 function proveMargin(report: Report, finding: Finding): Result<ProvenChange> {
   const margin = marginFor(report);
+  if (margin === undefined) return refuse('No sheet can be as large as that.');
   const config = effectiveConfig(report.settings);
   if (config.width !== undefined || config.height !== undefined) {
     return {
