@@ -12,6 +12,7 @@ test.each([
 test.each([
   'Bridge 0.42 mm wide; minimum 0.80 mm.',
   'The attribute .887-2.227e-9-…381.462 has no value: .887-2.227e-9-…381.462="…" was expected.',
+  'The value of filNaNl has no closing quote.',
   'The unit of width="1e-9q" is not known.',
   '<a1e-9> is not closed.',
   'The number -1e-308 cannot follow Z: a command letter was expected.',
