@@ -5,7 +5,7 @@
 
 import { defined } from '../base/defined';
 import type { Box, Region, Ring } from '../geometry/base/polygon-types';
-import { isSameRing, ringsOf } from '../geometry/base/ring';
+import { edgesIn, isSameRing, ringsOf } from '../geometry/base/ring';
 import { toGrid, UNITS_PER_MM } from '../geometry/boolean/grid';
 import { coreOf, cutIntoTiles, type Tiles } from '../geometry/boolean/tiles';
 import { CRACK, measureTile, type TileLayer, type TileSeams } from './tile-seams';
@@ -77,10 +77,7 @@ function sameRings(a: readonly Ring[] = [], b: readonly Ring[] = []): boolean {
 }
 
 function divideIntoTiles(layers: readonly Region[], frame: Box, slip: number): Tiles {
-  const edges = layers.reduce(
-    (sum, openings) => sum + openings.flatMap(ringsOf).reduce((n, { length }) => n + length / 2, 0),
-    0,
-  );
+  const edges = layers.reduce((sum, openings) => sum + edgesIn(openings.flatMap(ringsOf)), 0);
   const [x, y] = [Math.floor(frame.minX * UNITS_PER_MM), Math.floor(frame.minY * UNITS_PER_MM)];
   const width = Math.max(1, Math.ceil(frame.maxX * UNITS_PER_MM) - x);
   const height = Math.max(1, Math.ceil(frame.maxY * UNITS_PER_MM) - y);

@@ -8,7 +8,7 @@ import type { ConfigReading } from '../../config/read';
 import type { ReadDrawing } from '../../drawing/index';
 import type { SizeOptions } from '../../drawing/viewport/root-size';
 import type { Region } from '../../geometry/base/polygon-types';
-import { ringsOf } from '../../geometry/base/ring';
+import { edgesIn, ringsOf } from '../../geometry/base/ring';
 import type { MarkupDocument } from '../../markup/tree';
 import type { CheckResult } from '../../report/report';
 import type { ArtworkKey } from '../../sheet/layer/artwork-key';
@@ -182,7 +182,7 @@ const BYTES_PER_ENTRY = 500;
 const BYTES_PER_PROOF = 20_000;
 
 function vertices(region: Region): number {
-  return region.reduce((sum, polygon) => sum + ringsOf(polygon).reduce((n, ring) => n + ring.length / 2, 0), 0);
+  return region.reduce((sum, polygon) => sum + edgesIn(ringsOf(polygon)), 0);
 }
 
 function bytesOfResult({ findings }: CheckResult): number {

@@ -148,6 +148,11 @@ export function ringsOf(polygon: Polygon): Ring[] {
   return [polygon.outer, ...polygon.holes];
 }
 
+/** How many edges rings have together. */
+export function edgesIn(rings: readonly Ring[]): number {
+  return rings.reduce((sum, { length }) => sum + (length >> 1), 0);
+}
+
 /** As an outer ring: clockwise on the screen. */
 export function ringOfBox(box: Box): Ring {
   const { minX, minY, maxX, maxY } = box;

@@ -5,9 +5,8 @@
  */
 import { checkpoint } from '../../base/checkpoint';
 import type { Box, Region } from '../base/polygon-types';
-import { boxOfRing, ringsOf } from '../base/ring';
+import { boxOfRing, edgesIn, ringsOf } from '../base/ring';
 import { indexBoxes } from '../spatial/clusters';
-import { edgesIn } from './edge-set';
 
 /** Fewer polygons are as soon united at once. */
 const FEW = 64;

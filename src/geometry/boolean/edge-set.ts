@@ -139,11 +139,6 @@ function withoutIdle(edges: Edges, count: number): Edges {
   };
 }
 
-/** The edges of so many rings, at most. */
-export function edgesIn(rings: readonly Ring[]): number {
-  return rings.reduce((sum, { length }) => sum + (length >> 1), 0);
-}
-
 export function tableSize(count: number): number {
   return 2 ** Math.ceil(Math.log2(2 * count + 2));
 }

@@ -2,10 +2,12 @@
  * The plane as several layers of rings divide it: which layers cover each face. The same exact cutting on the integer
  * grid as in `overlay.ts`, with a winding number for every layer.
  */
+
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { Ring } from '../base/polygon-types';
-import { EdgeList, edgesIn } from './edge-set';
+import { edgesIn } from '../base/ring';
+import { EdgeList } from './edge-set';
 import { buildPlanarGraph, type PlanarGraph } from './half-edges';
 import { traceBorders } from './overlay';
 import { type SnappedEdges, snapRound } from './snap-rounding';

@@ -6,9 +6,9 @@
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { FillRule, Ring } from '../base/polygon-types';
-import { signedArea } from '../base/ring';
+import { edgesIn, signedArea } from '../base/ring';
 import { clipRings, type Operation } from './clipper';
-import { EdgeList, edgesIn, orientation } from './edge-set';
+import { EdgeList, orientation } from './edge-set';
 import { fromGrid, toGrid } from './grid';
 import { buildPlanarGraph, numberVertices, type PlanarGraph } from './half-edges';
 import { snapRound } from './snap-rounding';

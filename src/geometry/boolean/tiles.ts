@@ -5,8 +5,8 @@
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { Box, Ring } from '../base/polygon-types';
-import { boxesTouch, boxOfRing, forEachEdge } from '../base/ring';
-import { EdgeList, edgesIn } from './edge-set';
+import { boxesTouch, boxOfRing, edgesIn, forEachEdge } from '../base/ring';
+import { EdgeList } from './edge-set';
 import { boxToGrid, fromGrid, toGrid } from './grid';
 import { buildPlanarGraph } from './half-edges';
 import { traceBorders } from './overlay';

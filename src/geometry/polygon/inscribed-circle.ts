@@ -5,7 +5,7 @@ import { defined } from '../../base/defined';
 import type { Point } from '../base/curve-types';
 import { pointInside } from '../base/point-inside';
 import type { Polygon, Ring } from '../base/polygon-types';
-import { boxOfRing, nearestOnEdge, perimeter, ringContains, ringsOf } from '../base/ring';
+import { boxOfRing, edgesIn, nearestOnEdge, perimeter, ringContains, ringsOf } from '../base/ring';
 import { buildSegmentIndex, nearestSegment } from '../spatial/segment-index';
 
 export interface Disc {
@@ -55,8 +55,7 @@ const MAX_UNINDEXED_EDGES = 500;
 /** mm from a place to the polygon's boundary. */
 function distanceTo(polygon: Polygon): (x: number, y: number) => number {
   const rings = ringsOf(polygon);
-  if (rings.reduce((edges, ring) => edges + ring.length / 2, 0) <= MAX_UNINDEXED_EDGES)
-    return (x, y) => distanceToRings(rings, x, y);
+  if (edgesIn(rings) <= MAX_UNINDEXED_EDGES) return (x, y) => distanceToRings(rings, x, y);
   const index = buildSegmentIndex([polygon]);
   return (x, y) => nearestSegment(index, { x, y })?.distance ?? 0;
 }

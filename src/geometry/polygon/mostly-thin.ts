@@ -1,6 +1,6 @@
 /** Whether a polygon is thin nearly everywhere, told without working out all of its thin parts. */
 import type { Box, Polygon, Region } from '../base/polygon-types';
-import { ringsOf } from '../base/ring';
+import { edgesIn, ringsOf } from '../base/ring';
 import { NEAR_EDGE } from '../base/tolerances';
 import { areaOf, boxOfPolygon, clipToBox, difference, offset, perimeterOf } from '../boolean/index';
 import { cellsOf } from './cells';
@@ -22,7 +22,7 @@ export function isMostlyThin(polygon: Polygon, width: number): boolean {
   const half = areaOf(polygon) / 2;
   if (2 * half - mostAlong([polygon], polygon.holes.length, width / 2) >= half) return false;
   const rings = ringsOf(polygon);
-  const count = rings.reduce((sum, ring) => sum + ring.length / 2, 0) / MANY;
+  const count = edgesIn(rings) / MANY;
   const cells = cellsOf(rings, boxOfPolygon(polygon), { count, least: LEAST_CELL * width, margin: REACH * width });
   const unsure: Middles[] = [];
   let [thin, covered] = [0, 0];

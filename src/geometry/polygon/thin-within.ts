@@ -1,5 +1,5 @@
 import type { Box, Region, Ring } from '../base/polygon-types';
-import { growBox, ringsOf } from '../base/ring';
+import { edgesIn, growBox, ringsOf } from '../base/ring';
 import { NEAR_EDGE } from '../base/tolerances';
 import { clipToBox, difference, offset, union } from '../boolean/index';
 import { cellsOf } from './cells';
@@ -17,7 +17,7 @@ const REACH = 3;
 export function thinWithin(region: Region, box: Box, width: number): Region {
   const around = clipToBox(region, growBox(box, REACH * width));
   const rings = around.flatMap(ringsOf);
-  const edges = rings.reduce((sum, ring) => sum + ring.length / 2, 0);
+  const edges = edgesIn(rings);
   return edges > MANY ? thinByCells(rings, box, width, edges / MANY) : thinOf(around, box, width);
 }
 

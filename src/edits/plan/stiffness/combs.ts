@@ -95,16 +95,17 @@ function thinnings(
   const sets = [...comb]
     .sort((a, b) => distance(a.from, middle) - distance(b.from, middle))
     .map((tie) => withImages(tie, ties, mirrors));
-  return sets.flatMap((gone) =>
-    WIDER.flatMap((share) => {
-      const touched = groups.filter((group) => group.some((tie) => gone.includes(tie)));
+  return sets.flatMap((gone) => {
+    const touched = groups.filter((group) => group.some((tie) => gone.includes(tie)));
+    const out = touched.flat();
+    const rest = ties.filter((tie) => !out.includes(tie)).map(stripOf);
+    return WIDER.flatMap((share) => {
       const ways = touched.map((group) => othersOf(state, group, gone, share));
       if (ways.some((each) => each === undefined)) return [];
-      const change = { out: touched.flat(), in: ways.flatMap((each) => each ?? []) };
-      const rest = ties.filter((tie) => !change.out.includes(tie));
-      return areClear(change.in, rest.map(stripOf)) ? [change] : [];
-    }),
-  );
+      const change = { out, in: ways.flatMap((each) => each ?? []) };
+      return areClear(change.in, rest) ? [change] : [];
+    });
+  });
 }
 
 function withImages(

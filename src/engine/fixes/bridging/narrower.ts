@@ -1,4 +1,5 @@
 /** Whether an island that is left would hang at a narrower limit: the sheet is checked as if that were stated, and bridges are proven. */
+import { edgesIn, ringsOf } from '../../../geometry/base/ring';
 import { regionContains } from '../../../geometry/boolean/index';
 import type { Report } from '../../../report/report';
 import type { Piece, Sheet } from '../../../sheet/types';
@@ -25,7 +26,7 @@ export function narrowerLimitFor(report: Report, sheet: Sheet, choice: BridgePla
     lowered.set(limit, known);
     return known;
   };
-  let left = edgesOf(sheet) <= MOST_EDGES && !report.project ? PROOFS.layer : 0;
+  let left = edgesIn(sheet.openings.flatMap(ringsOf)) <= MOST_EDGES && !report.project ? PROOFS.layer : 0;
   const hangsAt = (island: Piece, limit: number): boolean => {
     if (left <= 0 || planFor(report, sheet, [island], { ...choice, bridgeWidth: limit, thorough: true }).unbridged[0]) {
       return false;
@@ -48,8 +49,4 @@ export function narrowerLimitFor(report: Report, sheet: Sheet, choice: BridgePla
 function checkedAt({ text, settings, session }: Report, bridge: number): Report {
   const config = effectiveConfig(settings);
   return session.check(text, { ...settings, config: { ...config, limits: { ...config.limits, bridge } } }, true);
-}
-
-function edgesOf({ openings }: Sheet): number {
-  return openings.flatMap(({ outer, holes }) => [outer, ...holes]).reduce((sum, ring) => sum + ring.length / 2, 0);
 }

@@ -4,7 +4,7 @@
  */
 import type { Effect } from '../../../checks/meta';
 import type { Bridge } from '../../../edits/plan/index';
-import type { Ring } from '../../../geometry/base/polygon-types';
+import { edgesIn, ringsOf } from '../../../geometry/base/ring';
 import { regionContains } from '../../../geometry/boolean/index';
 import type { Refusal } from '../../../report/refusal';
 import type { Report } from '../../../report/report';
@@ -44,12 +44,8 @@ const MOST_ALONE = 12;
 const PROOFS = { least: 6, most: 40, edges: 150_000 };
 
 function proofsFor({ openings }: Sheet): number {
-  const edges = openings.reduce((sum, { outer, holes }) => sum + sizeOf(outer) + sizeOf(...holes), 0);
+  const edges = edgesIn(openings.flatMap(ringsOf));
   return Math.min(PROOFS.most, Math.max(PROOFS.least, Math.round(PROOFS.edges / Math.max(1, edges))));
-}
-
-function sizeOf(...rings: readonly Ring[]): number {
-  return rings.reduce((sum, ring) => sum + ring.length / 2, 0);
 }
 
 /** How far it has come: what is proven so far, and the islands that wait, as they were given and as they are now. */
