@@ -63,7 +63,7 @@ export function thinCombs(state: Assignment, layout: Layout): void {
 function groupsOf(layout: Layout): ScoredCandidate[][] {
   const groups: ScoredCandidate[][] = [];
   for (const tie of tiesOf(layout)) {
-    const group = groups.find(([first]) => first && isBeside(tie, first));
+    const group = groups.find(([first]) => first && isSideBySide(tie, first));
     if (group) group.push(tie);
     else groups.push([tie]);
   }
@@ -71,7 +71,7 @@ function groupsOf(layout: Layout): ScoredCandidate[][] {
 }
 
 /** On one side of an island, not on two that face each other. */
-function isBeside(a: ScoredCandidate, b: ScoredCandidate): boolean {
+function isSideBySide(a: ScoredCandidate, b: ScoredCandidate): boolean {
   const isAlike = a.island === b.island && a.target === b.target;
   if (!isAlike && !(a.island === b.target && a.target === b.island)) return false;
   const [one, other] = [subtract(a.to, a.from), isAlike ? subtract(b.to, b.from) : subtract(b.from, b.to)];

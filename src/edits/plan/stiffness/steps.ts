@@ -58,7 +58,7 @@ function widened({ around, options }: Assignment, old: ScoredCandidate, isBold: 
 /** Ways across between pieces that hang. */
 function additionsTo(state: Assignment, ties: readonly ScoredCandidate[], grillage: Grillage, isBold: boolean): Step[] {
   return [...grillage.place.keys()].flatMap((number) =>
-    waysBeside(state, number, ties, grillage).flatMap((way) =>
+    waysClearOf(state, number, ties, grillage).flatMap((way) =>
       [way, ...(isBold ? widened(state, way, true) : [])].map((each) => ({ way: each, old: undefined })),
     ),
   );
@@ -73,14 +73,14 @@ function movesOf(
 ): Step[] {
   return own.flatMap((old) => {
     const rest = ties.filter((tie) => tie !== old);
-    return waysBeside(state, old.island, rest, grillage)
+    return waysClearOf(state, old.island, rest, grillage)
       .slice(0, MOST_MOVED)
       .flatMap((way) => [way, ...widened(state, way, true)].map((each) => ({ way: each, old })));
   });
 }
 
-/** What leaves a piece, and is not beside a bridge between the same two. */
-function waysBeside(
+/** What leaves a piece, and is not too near a bridge between the same two. */
+function waysClearOf(
   { ways, frames }: Assignment,
   number: number,
   ties: readonly ScoredCandidate[],
@@ -91,11 +91,11 @@ function waysBeside(
     Math.max(COMB.least, COMB.share * Math.min(sizeOf(island), sizeOf(target)));
   return defined(ways[number])
     .filter((way) => frames.has(way.target) || place.has(way.target))
-    .filter((way) => !ties.some((tie) => isBeside(tie, way, apart(way))));
+    .filter((way) => !ties.some((tie) => isTooNear(tie, way, apart(way))));
 }
 
 /** @param apart mm */
-function isBeside(tie: ScoredCandidate, way: ScoredCandidate, apart: number): boolean {
+function isTooNear(tie: ScoredCandidate, way: ScoredCandidate, apart: number): boolean {
   const [a, b] = tie.island === way.island ? [tie.from, tie.to] : [tie.to, tie.from];
   const same =
     tie.island === way.island ? tie.target === way.target : tie.island === way.target && tie.target === way.island;
