@@ -156,6 +156,28 @@ describe('an island that nothing within reach holds well', () => {
   });
 
   it('is not told of where bridges embrace it', () => {
-    expect(told('M16 16H84V84H16z')).toEqual([]);
+    expect(told('M13 13H87V87H13z')).toEqual([]);
+  });
+});
+
+describe('bridges that are longer than they had better be', () => {
+  const told = (inset: number): string[] => {
+    const text =
+      '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100"' +
+      ` data-tombolo-reading="openings"><path fill-rule="evenodd" d="M2 2H98V98H2zM${inset} ${inset}V${100 - inset}` +
+      `H${100 - inset}V${inset}z"/></svg>`;
+    return bridgeIslands(check(text)).brings.map(({ message }) => message);
+  };
+
+  it('are told in a sentence for a layer, with what would do instead', () => {
+    const sentences = told(15).filter((message) => message.startsWith('Bridge at'));
+    expect(sentences).toHaveLength(1);
+    expect(sentences[0]).toMatch(
+      /^Bridge at [\d., ]+ mm and \d more: 13\.00 mm long; over 12\.00 mm it bends easily\. Remove the island, cut two/,
+    );
+  });
+
+  it('are not told of at that length', () => {
+    expect(told(14)).toEqual([]);
   });
 });

@@ -7,8 +7,9 @@ import type { CheckId } from '../../../config/check-id';
 import { count, formatMillimetres } from '../../../config/values';
 import { LONGEST_BRIDGE } from '../../../edits/plan/index';
 import { liftingOn } from '../../../edits/plan/lifting';
+import { WEIGHTS } from '../../../edits/plan/search/weights';
 import { SAME_FINDING } from '../../../geometry/base/tolerances';
-import { distance } from '../../../geometry/base/vector';
+import { distance, interpolate } from '../../../geometry/base/vector';
 import type { BroughtFinding } from '../../../report/fix';
 import type { Report } from '../../../report/report';
 import { bendingOf } from '../../../sheet/deflection';
@@ -53,6 +54,22 @@ export function toldOfLifting(report: Report, bridges: readonly PlannedBridge[])
     const message =
       `Island at ${x.toFixed(1)}, ${y.toFixed(1)} mm${more}: lifts ${howFar(worst.lift)} under spray, as no ` +
       `bridge of at most ${formatMillimetres(LONGEST_BRIDGE)} holds it better. Weigh it down, or cut two sheets.`;
+    return [{ check: looseTongue.meta.id, message }];
+  });
+}
+
+/** Bridges that are longer than they had better be, as nothing nearer was found: in a sentence for a layer. */
+export function toldOfLength({ sheets }: Report, bridges: readonly PlannedBridge[]): BroughtFinding[] {
+  const { value: long } = WEIGHTS.long;
+  return sheets.flatMap(({ layer }) => {
+    const own = bridges.filter(({ layerId, length }) => layerId === layer.id && length > long);
+    const [longest, ...others] = own.sort((a, b) => b.length - a.length);
+    if (!longest) return [];
+    const { x, y } = interpolate(longest.from, longest.to, 0.5);
+    const more = others.length > 0 ? ` and ${others.length} more` : '';
+    const message =
+      `Bridge at ${x.toFixed(1)}, ${y.toFixed(1)} mm${more}: ${formatMillimetres(longest.length)} long; over ` +
+      `${formatMillimetres(long)} it bends easily. Remove the island, cut two sheets, or redraw what is round it.`;
     return [{ check: looseTongue.meta.id, message }];
   });
 }
