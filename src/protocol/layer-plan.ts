@@ -63,6 +63,8 @@ export interface LayerSketch {
 export interface LayerPlan extends LayerSketch {
   /** What would be put in; or why not. */
   readonly answer: BridgeOffer | BridgeRefusal;
+  /** What comes with the bridges, and where they hold less well than they ought to: a sentence each. */
+  readonly told: readonly string[];
   /** Islands that stay loose. */
   readonly left: readonly LeftIsland[];
   /** What keeps the style for the layer in `tombolo.json`; left out where it says so already, or where there is none. */

@@ -7,7 +7,7 @@ import { isRefusal, mapResult, type Refusal, type Result, refuse, whyNot } from 
 import type { Report } from '../../report/report';
 import type { Piece, Sheet } from '../../sheet/types';
 import { applyEdits, type TextEdit } from '../../text/text';
-import { toldBeside, toldOfLength, toldOfLifting } from './bridging/along';
+import { toldBeside, toldOfPlan } from './bridging/along';
 import { type PlannedBridge, type ProvenCut, type VerifiedBridges, verifyCut, withoutReport } from './bridging/cut';
 import { oneAfterTheOther } from './bridging/joined';
 import { refusalForLeft } from './bridging/left';
@@ -77,11 +77,6 @@ export function outcomeOf(
     refusals,
     brings: after ? [...brings, ...toldBeside(report, after, brings), ...toldOfPlan(report, bridges)] : [],
   };
-}
-
-/** What is amiss with bridges for which there was no better place. */
-function toldOfPlan(report: Report, bridges: readonly PlannedBridge[]): BroughtFinding[] {
-  return [...toldOfLifting(report, bridges), ...toldOfLength(report, bridges)];
 }
 
 export interface BridgedSheet {

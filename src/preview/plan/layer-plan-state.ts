@@ -121,6 +121,11 @@ export class LayerPlanState {
     return this.plan?.keep !== undefined;
   }
 
+  /** What comes with the bridges as they stand: a sentence each. */
+  get told(): readonly string[] {
+    return this.stage === 'ready' && !this.drag?.moved ? (this.plan?.told ?? []) : [];
+  }
+
   get left(): readonly LeftIsland[] {
     return this.plan?.left ?? [];
   }

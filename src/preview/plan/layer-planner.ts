@@ -226,15 +226,15 @@ export class LayerPlanner {
   private redraw(): void {
     const { state } = this;
     this.bar.draw(state?.isOpen ? contentOf(state, this.context) : undefined);
-    const sentence = state?.isOpen ? state.sentence : '';
-    if (sentence !== this.spoken && sentence !== '') this.context.say(sentence);
-    this.spoken = sentence;
+    const said = state?.isOpen ? [state.sentence, ...state.told].join(' ') : '';
+    if (said !== this.spoken && said !== '') this.context.say(said);
+    this.spoken = said;
     this.context.redraw();
   }
 }
 
 function contentOf(state: LayerPlanState, { stack }: ToolContext) {
-  const { name, sentence, isRefusing, stage, style, keepable, bridges } = state;
+  const { name, sentence, isRefusing, stage, style, keepable, bridges, told } = state;
   const isBusy = stage === 'planning' || stage === 'checking';
   return {
     name,
@@ -244,6 +244,7 @@ function contentOf(state: LayerPlanState, { stack }: ToolContext) {
     bridges: stage === 'ready' || stage === 'checking' ? bridges.all.length : 0,
     keepable,
     moved: bridges.moved.length > 0,
+    told,
     left: toldIslands(state, stack),
   } as const;
 }

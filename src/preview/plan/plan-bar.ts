@@ -1,6 +1,6 @@
 /** The bar below the picture while the bridges of a layer are planned: how they look, what would be put in, what stays. */
 import type { BridgeStyle } from '../../config/bridge-style';
-import { html, setAttributes, setText } from '../dom/dom';
+import { html, setAttributes, setText, syncChildren } from '../dom/dom';
 import { LeftIslands, type ToldIsland } from './left-islands';
 import { StyleChoice } from './style-choice';
 
@@ -16,6 +16,8 @@ export interface PlanBarContent {
   readonly keepable: boolean;
   /** Whether a bridge stands elsewhere than it was planned. */
   readonly moved: boolean;
+  /** What comes with the bridges, a sentence each. */
+  readonly told: readonly string[];
   readonly left: readonly ToldIsland[];
 }
 
@@ -43,6 +45,7 @@ export class PlanBar {
     { type: 'button', class: 'tool', title: 'Put all bridges back where they were planned' },
     ['Reset'],
   );
+  private readonly told = html('ul', { class: 'plan-told' });
   private readonly left: LeftIslands;
 
   constructor(actions: PlanBarActions) {
@@ -57,6 +60,7 @@ export class PlanBar {
       this.styles.element,
       this.keepLabel,
       html('div', { class: 'plan-buttons' }, [this.resetButton, this.applyButton, cancel]),
+      this.told,
       this.left.element,
     ]);
     this.element.hidden = true;
@@ -67,7 +71,7 @@ export class PlanBar {
   draw(content: PlanBarContent | undefined): void {
     this.element.hidden = content === undefined;
     if (!content) return;
-    const { name, sentence, tone, style, bridges, keepable, moved, left } = content;
+    const { name, sentence, tone, style, bridges, keepable, moved, told, left } = content;
     setAttributes(this.element, { 'aria-label': `Bridges of "${name}"`, 'data-tone': tone });
     setAttributes(this.icon, { class: `codicon codicon-${ICONS[tone]}` });
     setText(this.sentence, sentence);
@@ -77,6 +81,13 @@ export class PlanBar {
     setAttributes(this.applyButton, { 'aria-disabled': String(bridges === 0) });
     setText(this.applyButton, bridges === 1 ? 'Add bridge' : 'Add bridges');
     this.resetButton.hidden = !moved;
+    this.told.hidden = told.length === 0;
+    syncChildren(
+      this.told,
+      told,
+      () => html('li'),
+      (line, sentence) => setText(line, sentence),
+    );
     this.left.draw(left);
   }
 

@@ -48,6 +48,7 @@ export function layerPlan(
     stated,
     bridges: previews.map(bridgePreviewDataOf),
     answer: isRefusal(fix) ? refused(owner, fix) : bridgeOffer(owner, fix),
+    told: isRefusal(fix) ? [] : fix.brings.map(({ message }) => message),
     left: [...left].map(
       ([{ label, polygon }, { reason, first }]): LeftIsland => ({
         at: label,

@@ -15,6 +15,13 @@ const POND = `<svg xmlns="http://www.w3.org/2000/svg" width="148mm" height="105m
 </svg>
 `;
 
+/** One whose bridges must be longer than is good. */
+const MERE = `<svg xmlns="http://www.w3.org/2000/svg" width="148mm" height="105mm" viewBox="0 0 148 105"
+  data-tombolo-reading="openings" fill-rule="evenodd">
+  <g id="mere" fill="#3d6f8e"><title>Mere</title><path d="M20 8h90v89h-90z M33 21h64v63h-64z"/></g>
+</svg>
+`;
+
 const bench = useDemo();
 const bar = () => bench.bench.locator('.plan-bar');
 
@@ -81,5 +88,21 @@ describe('islands that stay loose', () => {
     expect(await barriers(bench)).toEqual([]);
     expect(await cutOffControls(bench)).toEqual([]);
     await bench.shot('plan-look-loose');
+  });
+});
+
+describe('bridges that hold less well than they ought to', () => {
+  it('are told of with what would do instead, and can be had', async () => {
+    writeFileSync(path.join(bench.folder, 'mere.svg'), MERE);
+    await bench.openFile('mere.svg');
+    await bench.bench.locator('.layers li', { hasText: 'Mere' }).waitFor({ state: 'attached' });
+    await bench.bench.locator('.canvas').focus();
+    await bench.page.keyboard.press('l');
+    const told = bench.bench.locator('.plan-told li').filter({ hasText: 'bends easily' });
+    await told.waitFor();
+    expect(await told.textContent()).toMatch(/^Bridge at [\d., ]+ mm and \d more: 13\.00 mm long; over 12\.00 mm/);
+    expect(await barriers(bench)).toEqual([]);
+    expect(await cutOffControls(bench)).toEqual([]);
+    await bench.shot('plan-look-told');
   });
 });

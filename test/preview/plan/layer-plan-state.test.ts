@@ -47,6 +47,17 @@ describe('a plan', () => {
     expect(state.takePlan(madePlan())).toBe(true);
   });
 
+  it('tells what comes with it as long as it is proven as it stands', () => {
+    const told = ['Bridge at 3.0, 4.0 mm: 13.00 mm long.'];
+    const state = new LayerPlanState(SUN, 'Sun');
+    state.takePlan(madePlan({ told }));
+    expect(state.told).toEqual(told);
+    state.awaitProof();
+    expect(state.told).toEqual([]);
+    state.judge(madePlan());
+    expect(state.told).toEqual([]);
+  });
+
   it('that cannot be had says why', () => {
     const state = new LayerPlanState(SUN, 'Sun');
     state.takePlan(madePlan({ bridges: [], answer: { version: 1, reason: 'No bridge fits.', first: 'Remove it.' } }));

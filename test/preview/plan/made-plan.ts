@@ -32,5 +32,5 @@ const OFFER: BridgeOffer = {
 
 export function madePlan(more: Partial<LayerPlan> = {}): LayerPlan {
   const bridges = [LEFT, RIGHT];
-  return { version: 1, layer: SUN, style: 'auto', stated: 'auto', bridges, answer: OFFER, left: [], ...more };
+  return { version: 1, layer: SUN, style: 'auto', stated: 'auto', bridges, answer: OFFER, told: [], left: [], ...more };
 }

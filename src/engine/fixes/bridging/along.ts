@@ -42,8 +42,13 @@ function isNear({ at }: Finding, place: { readonly x: number; readonly y: number
   return at !== undefined && distance(at, place) < SAME_FINDING;
 }
 
-/** Islands whose bridges hold them less well than they ought to, as no place for better ones was found: in a sentence for a layer. */
-export function toldOfLifting(report: Report, bridges: readonly PlannedBridge[]): BroughtFinding[] {
+/** What is amiss with bridges for which there was no better place: a sentence for a layer and each of the two. */
+export function toldOfPlan(report: Report, bridges: readonly PlannedBridge[]): BroughtFinding[] {
+  return [...toldOfLifting(report, bridges), ...toldOfLength(report, bridges)];
+}
+
+/** Islands whose bridges hold them less well than they ought to. */
+function toldOfLifting(report: Report, bridges: readonly PlannedBridge[]): BroughtFinding[] {
   const bending = bendingOf(effectiveConfig(report.settings));
   return report.sheets.flatMap((sheet) => {
     const own = bridges.filter(({ layerId }) => layerId === sheet.layer.id);
@@ -58,8 +63,8 @@ export function toldOfLifting(report: Report, bridges: readonly PlannedBridge[])
   });
 }
 
-/** Bridges that are longer than they had better be, as nothing nearer was found: in a sentence for a layer. */
-export function toldOfLength({ sheets }: Report, bridges: readonly PlannedBridge[]): BroughtFinding[] {
+/** Bridges that are longer than they had better be. */
+function toldOfLength({ sheets }: Report, bridges: readonly PlannedBridge[]): BroughtFinding[] {
   const { value: long } = WEIGHTS.long;
   return sheets.flatMap(({ layer }) => {
     const own = bridges.filter(({ layerId, length }) => layerId === layer.id && length > long);

@@ -13,6 +13,7 @@ import type { BridgePreview, Report } from '../../../report/report';
 import type { Piece, Sheet } from '../../../sheet/types';
 import { type BridgedMany, bridgeSheet } from '../bridge-islands';
 import { bridgePreviewOf, manyBridgesAsChange } from '../bridges-as-change';
+import { toldOfPlan } from '../bridging/along';
 import { type PlannedBridge, type VerifiedBridges, withoutReport } from '../bridging/cut';
 import { islandsOf, planFor } from '../bridging/plan';
 import { BRIDGING_EFFECTS } from '../bridging/together';
@@ -83,7 +84,10 @@ export function asFix(report: Report, sheet: Sheet, result: Result<VerifiedBridg
   const many = isRefusal(result) ? withoutAnyway(result) : { ...result, left };
   const title = `Bridge every island in layer "${name}"`;
   const offered = { title, layerId, asked: LAYER_PLAN.effects };
-  return fixResult(report, LAYER_PLAN, offered, manyBridgesAsChange(many, title));
+  const fix = fixResult(report, LAYER_PLAN, offered, manyBridgesAsChange(many, title));
+  if (isRefusal(fix) || isRefusal(result)) return fix;
+  // Told, though no reason to prefer another plan: there is none that is better.
+  return { ...fix, brings: [...fix.brings, ...toldOfPlan(report, result.bridges)] };
 }
 
 /** A plan that leaves new faults behind is changed on, not put in. */

@@ -156,3 +156,15 @@ function inside(ring: ArrayLike<number>, { x, y }: Point): boolean {
   }
   return is;
 }
+
+describe('a plan whose bridges are longer than they had better be', () => {
+  it('can be had, and tells it', () => {
+    const { report, sheet } = drawn(drawing('M2 2H78V58H2Z M15 15V45H65V15Z'));
+    const fix = movedPlanFix(report, sheet, 'auto', []);
+    if (isRefusal(fix)) throw new Error(fix.reason);
+    expect(fix.title).toMatch(/^Bridge every island in layer "Sun" \(\d+ bridges of [\d.]+ mm( to [\d.]+ mm)?\)$/);
+    expect(fix.brings.map(({ message }) => message)).toContainEqual(
+      expect.stringMatching(/^Bridge at .* bends easily/),
+    );
+  });
+});
