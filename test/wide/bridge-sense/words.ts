@@ -65,7 +65,8 @@ export function readWords(): Word[] {
   return FACES.flatMap((face) => face.words.flatMap((word) => placed(face, word) ?? []));
 }
 
-function placed(face: Face, word: string): Word | undefined {
+/** @returns undefined where the face is not installed */
+export function placed(face: Pick<Face, 'package' | 'cut' | 'style'>, word: string): Word | undefined {
   const font = fontFor(face, /[а-я]/i.test(word) ? 'cyrillic' : 'latin');
   // Blanks and numerals of a Cyrillic word stand in the Latin file.
   const latin = fontFor(face, 'latin');
@@ -110,7 +111,7 @@ function onGrid(value: number): number {
 
 const fonts = new Map<string, Font | undefined>();
 
-function fontFor(face: Face, script: string): Font | undefined {
+function fontFor(face: Pick<Face, 'package' | 'cut'>, script: string): Font | undefined {
   const file = `${face.package}/files/${face.package}-${script}-${face.cut}.woff`;
   if (!fonts.has(file))
     fonts.set(file, FOLDERS.map((folder) => loadFont(path.join(PACKAGES, folder, file))).find(Boolean));
