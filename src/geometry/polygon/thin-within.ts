@@ -22,7 +22,7 @@ export function thinWithin(region: Region, box: Box, width: number): Region {
 }
 
 function thinOf(around: Region, box: Box, width: number): Region {
-  const covered = offset(offset(offset(around, -width / 2), width / 2), NEAR_EDGE);
+  const covered = offset(offset(around, -width / 2), width / 2 + NEAR_EDGE);
   return clipToBox(difference(around, covered), growBox(box, NEAR_EDGE));
 }
 

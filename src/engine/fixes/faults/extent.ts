@@ -20,6 +20,9 @@ export type Place =
   | { readonly kind: 'course'; readonly segments: readonly Segment[] };
 
 export interface Extent {
+  /** A box round its place, where one is known without it. */
+  readonly box?: Box;
+  /** Of a thin part it is worked out when it is asked for: that takes long. */
   readonly place: Place;
   /** mm² of an area, mm of a course: what must not become more in sum. Undefined where only new places count. */
   readonly amount?: number;
@@ -91,9 +94,22 @@ const thinAreas = derivedFacts.table<ThinSubject, Region>('area of a thin part')
 
 /** A tip's width says little of how bad it is: how far it goes does. */
 function thinExtent(subject: ThinSubject, limit: number, depth: Pick<Extent, 'depth'>): Extent {
-  const region = thinAreas.find(subject)?.value ?? thinArea(subject, limit);
-  thinAreas.set(subject, region);
-  return { place: area(region), amount: areaOf(region), ...(subject.part.kind === 'tip' ? {} : depth) };
+  const { kind, extent } = subject.part;
+  const region = (): Region => {
+    const known = thinAreas.find(subject)?.value ?? thinArea(subject, limit);
+    thinAreas.set(subject, known);
+    return known;
+  };
+  return {
+    ...(kind !== 'whole' && { box: growBox(extent, 2 * NEAR_EDGE) }),
+    get place() {
+      return area(region());
+    },
+    get amount() {
+      return areaOf(region());
+    },
+    ...(kind !== 'tip' && depth),
+  };
 }
 
 function thinArea({ sheet, part }: ThinSubject, limit: number): Region {

@@ -62,14 +62,24 @@ export function newOrWorse<F extends Fault>(earlier: Earlier<F>, now: readonly F
   });
 }
 
+/** Boxes come first: where these tell, no place is worked out. */
 function isNewOrWorse<F extends Fault>(fault: F, old: readonly F[], sound: Earlier<F>['sound']): boolean {
-  const { rank, extent } = fault;
-  const near = old.filter((other) => isNear(extent, other.extent));
-  if (near.length === 0 || rank > Math.max(...near.map((other) => other.rank))) return true;
+  const mayBeNear = old.filter((other) => mayTouch(fault.extent, other.extent));
+  if (isWorseThanAll(fault, mayBeNear)) return true;
+  const near = mayBeNear.filter((other) => isNear(fault.extent, other.extent));
+  return isWorseThanAll(fault, near) || reachesBeyond(fault, near, sound);
+}
+
+function isWorseThanAll({ rank, extent }: Fault, others: readonly Fault[]): boolean {
+  if (others.length === 0 || rank > Math.max(...others.map((other) => other.rank))) return true;
   const { depth, depthTolerance = DEPTH_TOLERANCE } = extent;
-  const deepest = Math.max(...near.map((other) => other.extent.depth ?? Infinity));
-  if (depth !== undefined && depth > deepest + depthTolerance) return true;
-  return reachesBeyond(fault, near, sound);
+  const deepest = Math.max(...others.map((other) => other.extent.depth ?? Infinity));
+  return depth !== undefined && depth > deepest + depthTolerance;
+}
+
+/** By boxes, where both are known. */
+function mayTouch({ box: a }: Extent, { box: b }: Extent): boolean {
+  return !a || !b || boxesTouch(growBox(a, NEAR), b);
 }
 
 /** Of loose pieces, whether they have anything in common: a piece does not move. */
@@ -77,13 +87,13 @@ function isNear({ place: a, mayReach }: Extent, { place: b }: Extent): boolean {
   if (a.kind === 'course') return b.kind === 'course' && isCourseNear(a.segments, b.segments, NEAR);
   if (b.kind === 'course') return false;
   const reach = mayReach === 'loose' ? 0 : NEAR;
-  if (!mayTouch(a.region, b.region, reach)) return false;
+  if (!haveTouchingBoxes(a.region, b.region, reach)) return false;
   // Most that are near have something in common as they are: moving outlines takes long.
   return intersection(a.region, b.region).length > 0 || (reach > 0 && isWithin(a.region, b.region, reach));
 }
 
 /** @param reach mm */
-function mayTouch(a: Region, b: Region, reach: number): boolean {
+function haveTouchingBoxes(a: Region, b: Region, reach: number): boolean {
   return a.some((one) => b.some((other) => boxesTouch(growBox(boxOfPolygon(one), reach), boxOfPolygon(other))));
 }
 

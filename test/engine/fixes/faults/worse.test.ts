@@ -33,6 +33,35 @@ const length = fc.double({ min: 2, max: 20, noNaN: true });
 const share = fc.double({ min: 0.2, max: 0.8, noNaN: true });
 const step = fc.double({ min: -0.4, max: 0.4, noNaN: true });
 
+/** A fault that fails the test where its place is asked for. */
+const unasked = (at: Box, depth: number): Fault =>
+  fault({
+    box: at,
+    depth,
+    get place(): never {
+      throw new Error('The place was worked out.');
+    },
+    get amount(): never {
+      throw new Error('The amount was worked out.');
+    },
+  });
+
+describe('a box', () => {
+  it('tells what is new without its place', () => {
+    expect(worse([], [unasked(box(0, 0, 3, 1), 0.3)])).toBe(1);
+    expect(worse([unasked(box(9, 0, 3, 1), 0.3)], [unasked(box(0, 0, 3, 1), 0.3)])).toBe(1);
+  });
+
+  it('tells what is deeper than all that may be near', () => {
+    expect(worse([unasked(box(1, 0, 3, 1), 0.2)], [unasked(box(0, 0, 3, 1), 0.3)])).toBe(1);
+  });
+
+  it('does not hide an old fault', () => {
+    const old = { ...thinBox(box(0, 0, 3, 0.4)).extent, box: box(0, 0, 3, 0.4) };
+    expect(worse([fault(old)], [thinBox(box(0, 0, 2, 0.4))])).toBe(0);
+  });
+});
+
 describe('an old fault', () => {
   it('is not new where it was parted, whether a place or a course', () => {
     fc.assert(
