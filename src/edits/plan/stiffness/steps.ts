@@ -1,8 +1,9 @@
 /** What can be done to make an island lift less: a bridge made wider, another one, or one in the place of another. Sheet mm. */
 import { defined } from '../../../base/defined';
+import { derivedFacts } from '../../../geometry/base/derived-facts';
 import { DRAWN_ALIKE } from '../../../geometry/base/tolerances';
 import { distance } from '../../../geometry/base/vector';
-import { type ScoredCandidate, scoreWithWidth } from '../score';
+import { type ScoredCandidate, type Surroundings, scoreWithWidth } from '../score';
 import type { Assignment } from '../search/layout';
 import { WEIGHTS } from '../search/weights';
 import type { Grillage } from './grillage';
@@ -52,7 +53,26 @@ function widened({ around, options }: Assignment, old: ScoredCandidate, isBold: 
   const wanted = isBold ? [wider, 2 * wider, widest] : [wider];
   return [...new Set(wanted.map((each) => Math.min(each, widest)))]
     .filter((each) => each > old.width - kerf + DRAWN_ALIKE)
-    .flatMap((each) => scoreWithWidth(old, old.island, kerf + each, options.width, around) ?? []);
+    .flatMap((each) => madeWider(old, kerf + each, options.width, around) ?? []);
+}
+
+/** By what a plan is rated by, and by way and width: the same are asked for again round after round. */
+const wideWays = derivedFacts.table<Surroundings, Map<ScoredCandidate, Map<number, ScoredCandidate | undefined>>>(
+  'ways across as wider bridges',
+);
+
+function madeWider(
+  way: ScoredCandidate,
+  width: number,
+  least: number,
+  around: Surroundings,
+): ScoredCandidate | undefined {
+  const all = wideWays.find(around)?.value ?? new Map<ScoredCandidate, Map<number, ScoredCandidate | undefined>>();
+  if (all.size === 0) wideWays.set(around, all);
+  const known = all.get(way) ?? new Map<number, ScoredCandidate | undefined>();
+  all.set(way, known);
+  if (!known.has(width)) known.set(width, scoreWithWidth(way, way.island, width, least, around));
+  return known.get(width);
 }
 
 /** Ways across between pieces that hang. */
