@@ -18,6 +18,8 @@ export function bundleInMemory(
 export function bundle(name: string, settings?: BundleSettings): Promise<string>;
 export function watch(settings?: BundleSettings): Promise<void>;
 export function makeSchema(settings?: BundleSettings): Promise<{ path: string; contents: string }>;
+export function writeFiles(files: readonly { readonly path: string; readonly contents: Uint8Array | string }[]): void;
 export function copyPages(): void;
+export function copyPython(outdir?: string): void;
 export function clean(): void;
 export function writeRequired(outdir?: string): void;

@@ -3,16 +3,15 @@ import { spawn } from 'node:child_process';
 import { mkdtemp, rm, symlink, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { pathToFileURL } from 'node:url';
+import { writeBundles, writePreloads } from '../bundles';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 
 /** The very bundle that is shipped. */
 async function bundleCli(outdir: string): Promise<string> {
-  const { bundleCommandLine } = (await import(pathToFileURL(join(ROOT, 'src/build/bundles.mjs')).href)) as {
-    bundleCommandLine(settings: { outdir: string; minify: boolean }): Promise<string>;
-  };
-  return bundleCommandLine({ outdir, minify: true });
+  const place = { outdir, minify: true };
+  await Promise.all([writeBundles(['cli'], place), writePreloads(place)]);
+  return join(outdir, 'cli.cjs');
 }
 
 export interface Outcome {

@@ -5,7 +5,7 @@ import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, expect, it as test } from 'vitest';
 import { createMessageConnection, StreamMessageReader, StreamMessageWriter } from 'vscode-jsonrpc/node';
 import type { PublishDiagnosticsParams } from 'vscode-languageserver-protocol';
-import { bundle } from '../../src/build/bundles.mjs';
+import { writeBundles } from '../bundles';
 import { CliWorkshop } from './run-cli';
 import { WITH_ISLAND } from './stencils';
 
@@ -15,7 +15,7 @@ let server: ChildProcess | undefined;
 beforeAll(async () => {
   workshop = await CliWorkshop.create();
   const outdir = path.dirname(workshop.bundle);
-  await Promise.all(['server', 'worker'].map((name) => bundle(name, { outdir, minify: true })));
+  await writeBundles(['server', 'worker'], { outdir, minify: true });
 });
 afterAll(async () => {
   server?.kill();

@@ -7,8 +7,9 @@ export default defineConfig({
     testTimeout: 90_000,
     hookTimeout: 120_000,
     globalSetup: 'test/editor/workbench/stage.ts',
-    // One after the other in one process: a page that a file has left in order serves the next.
-    fileParallelism: false,
+    // Two at a time, as a file waits more than it works. Each process has one file after the other: a page that one has
+    // left in order serves the next.
+    maxWorkers: 2,
     isolate: false,
     // A busy machine takes its time to answer; what never comes fails all the same.
     expect: { poll: { timeout: 20_000 } },

@@ -64,7 +64,9 @@ export function judgeBridging(text: string): Verdict {
     ...wrongWidths(after, strips, plan),
     ...newFindings(report, after),
     // Lines that only show where to cut are of any width: joined ones take that of the first.
-    ...(report.sheets.some(({ layer }) => layer.reading === 'outlines') ? [] : strayPixels(text, bridged, changed)),
+    ...(report.sheets.some(({ layer }) => layer.reading === 'outlines')
+      ? []
+      : strayPixels(text, bridged, report.drawing.width, changed)),
     ...(bridgeIslands(after).edits.length > 0 ? ['a second run changes it again'] : []),
   ];
   return { ...counted, faults };
@@ -232,9 +234,11 @@ function withoutWide(region: Region, limit: number): Region {
   return difference(region, offset(offset(region, -limit / 2, 'round'), limit / 2, 'round'));
 }
 
-/** Pixels that differ farther than one pixel from all that may change. */
-function strayPixels(before: string, after: string, changed: readonly Strip[]): string[] {
-  const width = check(before).drawing.width;
+/**
+ * Pixels that differ farther than one pixel from all that may change.
+ * @param width of the drawing, mm
+ */
+function strayPixels(before: string, after: string, width: number, changed: readonly Strip[]): string[] {
   const draw = (text: string): Raster => rasterise(text, Math.round(width * PIXELS_PER_MM));
   const [old, now] = [draw(before), draw(after)];
   const reach = 1.5 / PIXELS_PER_MM;

@@ -2,10 +2,10 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { bundle } from '../../src/build/bundles.mjs';
+import { writeBundles } from '../bundles';
 
 export async function buildServer(): Promise<{ file: string; remove(): void }> {
   const outdir = mkdtempSync(path.join(tmpdir(), 'tombolo-server-'));
-  const [file] = await Promise.all(['server', 'worker'].map((name) => bundle(name, { outdir })));
-  return { file: file ?? '', remove: () => rmSync(outdir, { recursive: true, force: true }) };
+  await writeBundles(['server', 'worker'], { outdir, minify: false });
+  return { file: path.join(outdir, 'server.cjs'), remove: () => rmSync(outdir, { recursive: true, force: true }) };
 }

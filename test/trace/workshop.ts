@@ -6,8 +6,8 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { PassThrough } from 'node:stream';
 import { text as textOf } from 'node:stream/consumers';
-import { pathToFileURL } from 'node:url';
 import { type ProgramRun, runProgram } from '../../src/trace/run/run-program';
+import { writePreloads } from '../bundles';
 
 const ROOT = path.resolve(import.meta.dirname, '../..');
 
@@ -39,10 +39,7 @@ export class TraceWorkshop {
 
   static async create(): Promise<TraceWorkshop> {
     const place = await realpath(await mkdtemp(path.join(tmpdir(), 'tombolo trace-')));
-    const { bundlePreloads } = (await import(pathToFileURL(path.join(ROOT, 'src/build/bundles.mjs')).href)) as {
-      bundlePreloads(settings: { outdir: string; minify: boolean }): Promise<void>;
-    };
-    await bundlePreloads({ outdir: place, minify: true });
+    await writePreloads({ outdir: place, minify: true });
     const folder = path.join(place, 'work');
     await mkdir(folder);
     await symlink(path.join(ROOT, 'node_modules'), path.join(place, 'node_modules'));

@@ -91,6 +91,8 @@ test('picking it, and a caret in its script, change nothing of that', async () =
   await bench.page.keyboard.press('Enter');
   await bench.page.locator('.selected-text').first().waitFor();
   await bench.command('Go to Line/Column...');
+  // What is typed before that would be typed into the drawing.
+  await expect.poll(() => bench.page.locator('.quick-input-widget input').inputValue()).toMatch(/^:/);
   await bench.page.keyboard.type('7:15');
   await bench.page.keyboard.press('Enter');
   await bench.page.waitForTimeout(300);

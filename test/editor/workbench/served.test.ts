@@ -2,9 +2,10 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import http from 'node:http';
 import path from 'node:path';
-import { describe, expect, inject, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { ownStage } from './own-stage';
 
-const { port, token, state } = inject('stage');
+const { port, token, state } = ownStage();
 const OWN = `127.0.0.1:${port}`;
 const COOKIE = { Cookie: `vscode-tkn=${token}` };
 

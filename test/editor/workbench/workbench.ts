@@ -2,7 +2,8 @@
 import { mkdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import type { FrameLocator, Locator, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, inject } from 'vitest';
+import { afterAll, afterEach, beforeAll } from 'vitest';
+import { ownStage } from './own-stage';
 import { root } from './root';
 import { Session, type Settings, writeSettings } from './session';
 
@@ -115,7 +116,7 @@ export class Workbench {
 
   /** The user's settings as they are on disk now. */
   userSettings(): Record<string, unknown> {
-    const file = path.join(inject('stage').state, 'user/User/settings.json');
+    const file = path.join(ownStage().state, 'user/User/settings.json');
     return JSON.parse(readFileSync(file, 'utf8')) as Record<string, unknown>;
   }
 

@@ -3,7 +3,6 @@ import { bridgeAt } from '../../../src/engine/fixes/bridge-at';
 import { bridgeIslands } from '../../../src/engine/fixes/bridge-islands';
 import { type BridgeChange, changeBridge, changesFor, titleOfChange } from '../../../src/engine/fixes/change-bridge';
 import { bridgeAtOffset, bridgeStandingAt } from '../../../src/engine/fixes/standing-bridges';
-import { check } from '../../../src/engine/index';
 import { distance, interpolate } from '../../../src/geometry/base/vector';
 import type { Fix } from '../../../src/report/fix';
 import { isRefusal, type Result, refuse } from '../../../src/report/refusal';
@@ -11,7 +10,7 @@ import type { Report } from '../../../src/report/report';
 import { applyEdits } from '../../../src/text/text';
 import { areaBetween, areaOfRegion } from '../../edits/bridging';
 import { drawings, lines, outlines, sheets, svg } from '../../edits/drawings';
-import { proven, reasonOf } from '../results';
+import { checksOnce, proven, reasonOf } from '../results';
 
 const all: Record<string, string> = { ...drawings, ...lines, ...sheets, ...outlines };
 
@@ -20,6 +19,7 @@ const CANNOT_MOVE = ['circles and an ellipse'];
 /** Over a round corner of a line, the line's own ends would leave a slot that is too narrow. */
 const CANNOT_NARROW = ['a turned square'];
 
+const check = checksOnce();
 const sheetOf = (svg: string) => check(svg).sheets[0]!;
 const islands = (svg: string) => sheetOf(svg).pieces.filter(({ island }) => island).length;
 

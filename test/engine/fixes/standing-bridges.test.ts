@@ -2,11 +2,10 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { beforeAll, describe, expect, it, it as test } from 'vitest';
-import { bridgeIslands } from '../../../src/engine/fixes/bridge-islands';
+import { bridgeIslands, type PlannedBridge } from '../../../src/engine/fixes/bridge-islands';
 import { type BridgeChange, changeBridge } from '../../../src/engine/fixes/change-bridge';
 import { ghostOf } from '../../../src/engine/fixes/plan-change';
 import { bridgesOf, lengthOf } from '../../../src/engine/fixes/standing-bridges';
-import { check } from '../../../src/engine/index';
 import { distance, interpolate } from '../../../src/geometry/base/vector';
 import type { Fix } from '../../../src/report/fix';
 import { isRefusal, type Result } from '../../../src/report/refusal';
@@ -15,6 +14,9 @@ import { applyEdits } from '../../../src/text/text';
 import { areaBetween, areaOfRegion } from '../../edits/bridging';
 import { drawings, lines, outlines, sheets } from '../../edits/drawings';
 import { rasterIslands, rasterise } from '../../outside/raster';
+import { checksOnce } from '../results';
+
+const check = checksOnce();
 
 const demo = readFileSync(path.join(import.meta.dirname, '../../../media/demo/waymarker.svg'), 'utf8');
 
@@ -82,16 +84,17 @@ const all: Record<string, string> = { ...drawings, ...sheets, ...outlines };
 describe.each(Object.keys(all))('each bridge in %s', (what) => {
   let report: Report;
   let text = '';
+  let plan: readonly PlannedBridge[] = [];
 
   beforeAll(() => {
-    ({ text } = bridgeIslands(check(all[what]!)));
+    ({ text, plan } = bridgeIslands(check(all[what]!)));
     report = check(text);
   });
 
   test('is in the list, once', () => {
     const sheet = report.sheets[0]!;
     const centres = bridgesOf(report, sheet).map(({ centre }) => centre);
-    const put = bridgeIslands(check(all[what]!)).plan.map(({ from, to }) => interpolate(from, to, 0.5));
+    const put = plan.map(({ from, to }) => interpolate(from, to, 0.5));
     for (const place of put) expect(centres.filter((centre) => distance(centre, place) < 0.2)).toHaveLength(1);
   });
 
