@@ -56,8 +56,9 @@ function describe(stencil: Stencil, sheet: Sheet, part: ThinPlace): FindingDraft
       limit,
       message: `Web only ${width} wide (minimum ${least}): two openings nearly meet. They will run together here.`,
       detail:
-        `A web no wider than ${formatMillimetres(HAIRLINE)} and shorter than ${formatMillimetres(CRACK)} that holds nothing is ` +
-        'gone when the sheet is cut, and nothing of it is seen in the print. Leave it, or widen it where it is meant to stand.',
+        `A web no wider than ${formatMillimetres(HAIRLINE)} and shorter than ${formatMillimetres(CRACK)} that holds nothing, ` +
+        `or of any length under ${formatMillimetres(LEAST_SHEET)}, is gone when the sheet is cut, ` +
+        'and nothing of it is seen in the print. Leave it, or widen it where it is meant to stand.',
     });
   }
   return describeThinPart(stencil, sheet, part, {
@@ -70,8 +71,10 @@ function describe(stencil: Stencil, sheet: Sheet, part: ThinPlace): FindingDraft
   });
 }
 
+/** What is thinner than any sheet that stands is gone however long it is. */
 function isCrack({ cutWidth, length, holds }: ThinPlace): boolean {
-  return cutWidth <= HAIRLINE && length < CRACK && !holds;
+  if (holds) return false;
+  return cutWidth < LEAST_SHEET || (cutWidth <= HAIRLINE && length < CRACK);
 }
 
 function held({ holds }: ThinPlace): string {

@@ -142,7 +142,7 @@ const UP: Point = { x: 0, y: -1 };
 const RIGHT: Point = { x: 1, y: 0 };
 
 /** Who chooses the place, or wants the shortest, wants nothing alike. */
-function designFor(sheet: Sheet, options: PlanOptions, pieces: SegmentIndex): Design | undefined {
+export function designFor(sheet: Sheet, options: PlanOptions, pieces: SegmentIndex): Design | undefined {
   const { near, shortestOnly, unseen } = options;
   return near || shortestOnly || unseen ? undefined : designOf(sheet, pieces);
 }
@@ -157,7 +157,7 @@ function directionsFor(sheet: Sheet, options: PlanOptions, pieces: SegmentIndex)
 }
 
 /** Where a quick search finds no place, every place is looked at, and at last every way. */
-function scoredCandidates(
+export function scoredCandidates(
   sheet: Sheet,
   piece: Piece,
   number: number,

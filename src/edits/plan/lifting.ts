@@ -46,7 +46,8 @@ export function liftingOn(sheet: Sheet, bridges: readonly Bridge[], bending: Ben
     .sort((a, b) => b.lift - a.lift);
 }
 
-function beamOf(sheet: Sheet, { from, to, width }: Bridge): Beam | undefined {
+/** Undefined where it does not lead from one piece to another as they are without the bridges. */
+export function beamOf(sheet: Sheet, { from, to, width }: Bridge): Beam | undefined {
   const along = normalise(subtract(to, from));
   if (!along) return undefined;
   const out = scale(along, sheet.kerf / 2 + BEYOND);

@@ -28,3 +28,16 @@ export function bridgeWidth(length: number, held: number, { width, kerf, bending
   const step = WEIGHTS.widthStep.value;
   return kerf + Math.ceil(wanted / step - 1e-6) / Math.round(1 / step);
 }
+
+/** Of the greatest usual width. */
+const STOUT = 1.5;
+
+/**
+ * mm as cut: the greatest width of a bridge that an island which lifts too far hangs on.
+ * @param length mm
+ * @param least mm as cut
+ */
+export function stoutestWidth(length: number, least: number): number {
+  const widest = WEIGHTS.widest.value * least;
+  return Math.max(widest, Math.min(WEIGHTS.stoutest.value * length, STOUT * widest));
+}

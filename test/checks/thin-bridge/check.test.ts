@@ -52,6 +52,10 @@ describe('thin-bridge', () => {
     expect(bridges(point(0.06))).toMatchObject([{ severity: 'warning' }]);
     // A web of the same width that is long comes off in the hand, and one that holds a piece drops it.
     expect(bridges(bars(0.04))).toMatchObject([{ severity: 'warning' }]);
+    // What is finer than any sheet that stands is gone, however long it is.
+    const discs = (gap: number) => sheetOf(`<circle cx="25" cy="40" r="20"/><circle cx="${65 + gap}" cy="40" r="20"/>`);
+    expect(bridges(discs(0.01))).toMatchObject([{ severity: 'hint', measure: '0.01 mm' }]);
+    expect(bridges(discs(0.04))).toMatchObject([{ severity: 'warning' }]);
     const tied = sheetOf('<path d="M30.02 29.9V30H40V50H20V30H29.98V29.9H10V60H50V29.9Z"/>');
     expect(bridges(tied)).toMatchObject([{ severity: 'error' }]);
   });

@@ -25,7 +25,7 @@ const FONT = join('node_modules', '@fontsource', 'dejavu-sans', 'files', 'dejavu
 function icon(name: string, off: number, style?: BridgeStyle): Example {
   const svg = readFileSync(join(MDI, `${name}.svg`), 'utf8');
   const data = [...svg.matchAll(/ d="([^"]+)"/g)].map(([, each]) => each).join('');
-  const text = file(`<path d="${data}"/>`, '0 0 24 24', ' data-tombolo-reading="openings"');
+  const text = file(`<path d="${data}"/>`, '0 0 24 24', OPENINGS);
   return { text, off, ...(style && { style }) };
 }
 
@@ -33,7 +33,7 @@ function word(letters: string, off: number): Example {
   const bytes = readFileSync(FONT);
   const font = parse(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength));
   const path = `<path transform="translate(2 36)" d="${lineOfText(font, letters, 14)}"/>`;
-  return { text: file(path, '0 0 60 60', ' data-tombolo-reading="openings"'), off };
+  return { text: file(path, '0 0 60 60', OPENINGS), off };
 }
 
 /** A ring, and a later bar that covers a part of it. */
@@ -43,6 +43,8 @@ function covered(off: number, style?: BridgeStyle): Example {
   const bar = '<g id="reeds"><path fill="#357" d="M36 2L46 2L58 58H50Z"/></g>';
   return { text: file(`${ring}${bar}`, '0 0 60 60'), off, ...(style && { style }) };
 }
+
+const OPENINGS = ' data-tombolo-reading="openings"';
 
 function file(inside: string, viewBox: string, attributes = ''): string {
   const size = 'width="60mm" height="60mm"';
@@ -54,6 +56,10 @@ const NONE = 1e9;
 export const EXAMPLES: Readonly<Record<Weight, Example>> = {
   slenderness: icon('clipboard-play', NONE),
   widest: icon('arrow-left-drop-circle', 1),
+  stoutest: {
+    text: file('<path fill-rule="evenodd" d="M1 1H59V59H1zM18 22H34V37H18z"/>', '0 0 60 60', OPENINGS),
+    off: 0,
+  },
   widthStep: icon('arrow-up-drop-circle', 1),
   tooNarrow: icon('message-lock-outline', 0),
   long: icon('bag-personal-tag', NONE),
@@ -74,7 +80,7 @@ export const EXAMPLES: Readonly<Record<Weight, Example>> = {
   further: icon('checkbox-marked-circle', 0),
   furtherWidths: icon('google-cloud', 0),
   reach: icon('account-school-outline', 10),
-  offCentre: icon('baby-face', 10),
+  offCentre: icon('emoticon-cool', 10),
   swing: icon('keyboard', NONE),
   lettering: word('BADGE', 0),
   symmetric: icon('delete-circle', 0),

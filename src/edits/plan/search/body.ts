@@ -3,14 +3,15 @@ import { checkpoint } from '../../../base/checkpoint';
 import { defined } from '../../../base/defined';
 import type { Point } from '../../../geometry/base/curve-types';
 import { memoizeByIdentity } from '../../../geometry/base/derived-facts';
-import { centroidOfRing, pointsOf } from '../../../geometry/base/ring';
-import { crossFrom, distance } from '../../../geometry/base/vector';
+import type { Polygon } from '../../../geometry/base/polygon-types';
+import { centroidOfRing, pointsOf, signedArea } from '../../../geometry/base/ring';
+import { crossFrom, distance, dot } from '../../../geometry/base/vector';
 import type { Piece } from '../../../sheet/types';
 
 export interface Body {
   /** The convex hull's corners, once round: what reaches farthest beyond anything is among them. */
   readonly hull: readonly Point[];
-  /** Its centre of mass, holes left out of account. */
+  /** Its centre of mass. */
   readonly middle: Point;
   /** mm² */
   readonly area: number;
@@ -26,8 +27,22 @@ const CORNERS = 48;
 export const bodyOf = memoizeByIdentity(
   'body of a piece',
   ({ polygon, label, area }: Piece): Body =>
-    bodyFrom(hullOf(pointsOf(polygon.outer)), centroidOfRing(polygon.outer) ?? label, area),
+    bodyFrom(hullOf(pointsOf(polygon.outer)), centreOf(polygon) ?? label, area),
 );
+
+/** An opening within an island weighs nothing. */
+function centreOf({ outer, holes }: Polygon): Point | undefined {
+  let [mass, x, y] = [0, 0, 0];
+  for (const ring of [outer, ...holes]) {
+    const centre = centroidOfRing(ring);
+    if (!centre) continue;
+    const area = (ring === outer ? 1 : -1) * Math.abs(signedArea(ring));
+    mass += area;
+    x += area * centre.x;
+    y += area * centre.y;
+  }
+  return mass > 0 ? { x: x / mass, y: y / mass } : undefined;
+}
 
 /** Several bodies as one. */
 export function joinBodies(bodies: readonly Body[]): Body {
@@ -39,11 +54,26 @@ export function joinBodies(bodies: readonly Body[]): Body {
 }
 
 function bodyFrom(whole: readonly Point[], middle: Point, area: number): Body {
-  const step = Math.ceil(whole.length / CORNERS);
-  const hull = whole.filter((_, i) => i % step === 0);
+  const hull = whole.length > CORNERS ? extremesOf(whole) : whole;
   let size = 0;
   for (const a of hull) for (const b of hull) size = Math.max(size, distance(a, b));
   return { hull, middle, area, size, breadth: breadthOf(hull) };
+}
+
+/** The corners of a hull that reach farthest in one of so many directions: none that counts is lost among those of a curve. */
+function extremesOf(hull: readonly Point[]): Point[] {
+  checkpoint(CORNERS * hull.length);
+  const kept = new Set<Point>();
+  for (let k = 0; k < CORNERS; k += 1) {
+    const direction = { x: Math.cos((2 * Math.PI * k) / CORNERS), y: Math.sin((2 * Math.PI * k) / CORNERS) };
+    let [far, most] = [defined(hull[0]), -Infinity];
+    for (const corner of hull) {
+      const reach = dot(corner, direction);
+      if (reach > most) [far, most] = [corner, reach];
+    }
+    kept.add(far);
+  }
+  return hull.filter((corner) => kept.has(corner));
 }
 
 /** The least width of a convex polygon is square to one of its sides. */

@@ -18,7 +18,18 @@ export const WEIGHTS = {
     meaning: 'A longer bridge is made wider: a brush or finger bends it in the sheet as the cube of this ratio.',
     source: 'deflection of a beam, F L³ / (E t w³); the ratio itself: common practice, no source',
   },
-  widest: { value: 4, unit: 'least widths', meaning: 'No bridge is wider, whatever it holds.', source: PRACTICE },
+  widest: {
+    value: 4,
+    unit: 'least widths',
+    meaning: 'No bridge is wider, whatever it holds, but long ones of an island that lifts too far.',
+    source: PRACTICE,
+  },
+  stoutest: {
+    value: 0.25,
+    unit: 'of the length',
+    meaning: 'These may be so wide, up to half as wide again: beside its length a bridge still looks slender.',
+    source: PRACTICE,
+  },
   widthStep: { value: 0.05, unit: 'mm', meaning: 'Widths are rounded up to such steps.', source: PRACTICE },
 
   // What one bridge costs, in mm of a bridge of the least width.

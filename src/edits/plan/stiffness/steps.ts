@@ -6,6 +6,7 @@ import { distance } from '../../../geometry/base/vector';
 import { type ScoredCandidate, type Surroundings, scoreWithWidth } from '../score';
 import type { Assignment } from '../search/layout';
 import { WEIGHTS } from '../search/weights';
+import { stoutestWidth } from '../width';
 import type { Grillage } from './grillage';
 
 /** A bridge is made so much wider at once. */
@@ -48,7 +49,7 @@ function wideningsOf(state: Assignment, ties: readonly ScoredCandidate[], isBold
 function widened({ around, options }: Assignment, old: ScoredCandidate, isBold: boolean): ScoredCandidate[] {
   const { kerf } = around;
   const step = WEIGHTS.widthStep.value;
-  const widest = WEIGHTS.widest.value * (options.width - kerf);
+  const widest = stoutestWidth(old.length, options.width - kerf);
   const wider = Math.ceil((WIDER * (old.width - kerf)) / step - 1e-6) / Math.round(1 / step);
   const wanted = isBold ? [wider, 2 * wider, widest] : [wider];
   return [...new Set(wanted.map((each) => Math.min(each, widest)))]

@@ -35,6 +35,8 @@ export interface Wanted {
   readonly least: number;
   /** Whether much may be done at once. */
   readonly isBold: boolean;
+  /** Whether the bridges that there are stay as they are. */
+  readonly addsOnly: boolean;
 }
 
 /**
@@ -46,13 +48,14 @@ export function bestChange(
   layout: Layout,
   grillage: Grillage,
   lifting: readonly PlateLift[],
-  { mirrors, least, isBold }: Wanted,
+  { mirrors, least, isBold, addsOnly }: Wanted,
 ): Change | undefined {
   const ties = tiesOf(layout);
   const worst = defined(lifting[0]);
   const own = ties.filter(({ island, target }) => island === worst.number || target === worst.number);
   const most = worst.lift > WEIGHTS.swing.value ? Infinity : ROOM.cost * costOf(own);
   const steps = stepsFor(state, ties, own, grillage, isBold)
+    .filter(({ old }) => !addsOnly || !old)
     .map((step) => {
       checkpoint((step.old ? 600 : 300) + 10 * lifting.length);
       const gains = gainsOf(grillage, lifting, step.way, step.old);

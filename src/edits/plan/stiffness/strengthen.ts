@@ -5,11 +5,13 @@
 import { defined } from '../../../base/defined';
 import { boxOfRing } from '../../../geometry/base/ring';
 import type { Mirror } from '../design/index';
+import { byCost } from '../score';
 import { type Body, bodyOf } from '../search/body';
 import { bridgeCountFor } from '../search/count';
 import { type Assignment, applyChange, hangingOn, type Layout, tiesOf } from '../search/layout';
 import { axesOf } from '../search/symmetrise';
 import { WEIGHTS } from '../search/weights';
+import { manyWaysFrom } from '../ways/many-ways';
 import { grillageOf, liftOfPlate } from './grillage';
 import { bestChange, ROOM } from './stiffer';
 
@@ -24,7 +26,9 @@ const LEAST_GAIN = 0.02;
 /** The same of an island that lifts too far whatever is done. */
 const MUCH = 0.12;
 /** An island that still lifts more than so many times as far as it may is given up; others are held as well as can be. */
-const HOPELESS = 1.25;
+export const HOPELESS = 1.25;
+/** Of so many of them more places are looked at. */
+const MOST_SOUGHT = 12;
 
 /**
  * What is mirrored stays so where it can. Step by step first; where that leaves an island that lifts too far, with all at
@@ -41,35 +45,60 @@ export function strengthen(state: Assignment, layout: Layout): void {
 }
 
 function boldly(state: Assignment, layout: Layout, hopeless: ReadonlySet<number>): Strengthened {
-  const bold = strengthened(state, layout, { isBold: true, hopeless: new Set() });
+  const far = (made: Strengthened) => made.lifting.length > 0;
+  const usual = strengthened(state, layout, { isBold: true, hopeless: new Set() });
+  const wide = far(usual)
+    ? strengthened(withManyWays(state, usual.lifting), layout, { isBold: true, hopeless: new Set() })
+    : usual;
+  const bold = wide.most < usual.most ? wide : usual;
   const isHeld = bold.most <= HOPELESS * WEIGHTS.swing.value;
   return isHeld ? bold : strengthened(state, layout, { isBold: false, hopeless });
 }
 
-interface Means {
+/** More places, and all directions, for islands that the usual ways do not hold. */
+export function withManyWays(state: Assignment, lifting: readonly number[]): Assignment {
+  const { pieces, options, around } = state;
+  const limit = Math.min(WEIGHTS.longest.value + around.kerf, around.longest);
+  const many = new Set(lifting.slice(0, MOST_SOUGHT));
+  const ways = state.ways.map((usual, number) => {
+    if (!many.has(number)) return usual;
+    const { outer } = defined(pieces[number]).polygon;
+    return [...usual, ...manyWaysFrom(outer, number, limit, options.width, around)].sort(byCost);
+  });
+  return { ...state, ways };
+}
+
+export interface Means {
   /** Whether bridges may become as wide as can be at once, and go elsewhere. */
   readonly isBold: boolean;
   /** Islands that were tried before, in vain. */
   readonly hopeless: ReadonlySet<number>;
+  /** Whether the bridges that there are stay as they are. */
+  readonly addsOnly?: boolean;
 }
 
-interface Strengthened {
+export interface Strengthened {
   readonly layout: Layout;
   /** Islands that still lift too far. */
   readonly lifting: readonly number[];
-  /** mm: how far the one lifts that lifts most. */
+  /** mm: how far the one lifts that lifts most, if too far; the same of the layout that was given. */
   readonly most: number;
+  readonly before: number;
 }
 
 /** @param before is not changed */
-function strengthened(state: Assignment, before: Layout, { isBold, hopeless }: Means): Strengthened {
+export function strengthened(
+  state: Assignment,
+  before: Layout,
+  { isBold, hopeless, addsOnly = false }: Means,
+): Strengthened {
   const layout: Layout = new Map(before);
   const bodies = bodiesIn(state, layout);
-  if (bodies.size === 0 || bodies.size > MOST_PLATES) return { layout, lifting: [], most: 0 };
+  if (bodies.size === 0 || bodies.size > MOST_PLATES) return { layout, lifting: [], most: 0, before: 0 };
   const swing = WEIGHTS.swing.value;
   const large = [...bodies.keys()].filter((number) => isLarge(state, number));
   const given = new Set<number>();
-  let again = 0;
+  let [again, start] = [0, 0];
   const mirrors = axesOf(state, layout);
   const rounds = Math.min(ROUNDS.most, Math.max(ROUNDS.least, ROUNDS.each * large.length));
   for (let round = 0; ; round += 1) {
@@ -79,19 +108,25 @@ function strengthened(state: Assignment, before: Layout, { isBold, hopeless }: M
       .filter(({ lift }) => lift > ROOM.share * swing)
       .sort((a, b) => b.lift - a.lift);
     const far = lifting.filter(({ lift }) => lift > swing);
+    if (round === 0) start = far[0]?.lift ?? 0;
     if (isBold && far.length > 0 && again < AGAIN && lifting.every(({ number }) => given.has(number))) {
       given.clear();
       again += 1;
     }
     const worst = lifting.find(({ number }) => !given.has(number));
     if (!worst || round >= rounds) {
-      return { layout, lifting: far.map(({ number }) => number), most: far[0]?.lift ?? 0 };
+      return { layout, lifting: far.map(({ number }) => number), most: far[0]?.lift ?? 0, before: start };
     }
     const isFair = worst.lift <= swing;
     const least = hopeless.has(worst.number) ? MUCH : LEAST_GAIN / (1 + again) ** 2;
     const others = isBold && !isFair ? far.filter((other) => other !== worst) : [];
     const changeAbout = (axes: readonly Mirror[]) =>
-      bestChange(state, layout, grillage, [worst, ...others], { mirrors: axes, least, isBold: isBold && !isFair });
+      bestChange(state, layout, grillage, [worst, ...others], {
+        mirrors: axes,
+        least,
+        isBold: isBold && !isFair,
+        addsOnly,
+      });
     const isUrgent = !isFair && !hopeless.has(worst.number);
     const change = changeAbout(mirrors) ?? (isUrgent && mirrors.length > 0 ? changeAbout([]) : undefined);
     if (change) applyChange(layout, change);

@@ -11,7 +11,7 @@ import { rootedInPoints, STEEPEST } from './rooted';
 /** So many places all round an island. */
 const PLACES = 120;
 /** Degrees by which a way may lean from straight ahead. */
-const LEANING = [0, 10, -10, 20, -20, 30, -30, 45, -45, 60, -60];
+export const LEANING = [0, 10, -10, 20, -20, 30, -30, 45, -45, 60, -60];
 /** The cheapest are enough to choose from. */
 const MOST = 80;
 
@@ -45,7 +45,7 @@ export function everyWayFrom(
   return found.sort(byCost).slice(0, MOST);
 }
 
-function turned({ x, y }: Point, degrees: number): Point {
+export function turned({ x, y }: Point, degrees: number): Point {
   const [cos, sin] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
   return { x: x * cos - y * sin, y: x * sin + y * cos };
 }

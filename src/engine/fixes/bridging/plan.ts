@@ -20,17 +20,19 @@ export interface BridgePlanChoice
   readonly style?: BridgeStyle;
 }
 
-export function planFor(
+export function planFor(report: Report, sheet: Sheet, islands: readonly Piece[], choice: BridgePlanChoice): BridgePlan {
+  return planBridges(sheet, islands, optionsOf(report, sheet, choice));
+}
+
+export function optionsOf(
   report: Report,
   sheet: Sheet,
-  islands: readonly Piece[],
   { bridgeWidth, style, ...plan }: BridgePlanChoice,
-): BridgePlan {
+): PlanOptions {
   const width = bridgeWidthFor(report, sheet, bridgeWidth);
   const config = effectiveConfig(report.settings);
   const wanted = optionsForStyle(style ?? bridgeStyleOf(config, sheet.layer.name));
-  const around = { width, bending: bendingOf(config), hidden: hiddenOn(report, sheet) };
-  return planBridges(sheet, islands, { ...wanted, ...plan, ...around });
+  return { ...wanted, ...plan, width, bending: bendingOf(config), hidden: hiddenOn(report, sheet) };
 }
 
 /** mm as drawn: the width asked for, else the limit, and what the cut takes from it. */

@@ -13,6 +13,7 @@ import { asManyAsHold, type Subject, type Way, WIDER } from './attempt';
 import type { ProvenCut, VerifiedBridges } from './cut';
 import { oneAfterTheOther, onTop } from './joined';
 import type { BridgePlanChoice } from './plan';
+import { stiffened } from './stiffened';
 
 /** What holding an island may do beside it. */
 export const BRIDGING_EFFECTS: readonly Effect[] = ['holds-island'];
@@ -91,7 +92,7 @@ export function bridgeTogether(
     tryAll();
   }
   const left = new Map([...state.waiting.keys()].map((island) => [island, reasons.get(island)]));
-  return { proven: state.proven, left };
+  return { proven: state.proven && stiffened(report, sheet, state.proven, choice), left };
 }
 
 /** @param alone whether an island is done with that hangs on a loose piece */

@@ -46,6 +46,10 @@ describe('an island that enough bridges hold in the right places', () => {
   it.each([
     ['a bar with one side within reach', 'M34 70H66V84H34z'],
     ['two peaks on one line', 'M25 87L42 71L52 79L62 67L77 87z'],
+    // Two upright ones twist; two at a slant, to the heavier side, do not.
+    ['an upright bar with a bow to one side', 'M46 17a4 4 0 0 1 8 0V83a4 4 0 0 1 -8 0V72H26V28H46zM34 36H46V64H34z'],
+    // Three of them, each stouter than usual.
+    ['a plate far from all that is firm', 'M28 34H58V62H28z'],
   ])('gets these, few and wide: %s', (_, data) => {
     const of = sheet(data);
     const bridges = plan(of);

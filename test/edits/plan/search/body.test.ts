@@ -1,0 +1,36 @@
+import { describe, expect, it } from 'vitest';
+import { bodyOf } from '../../../../src/edits/plan/search/body';
+import { ringOfPoints } from '../../../../src/geometry/base/ring';
+import type { Piece } from '../../../../src/sheet/types';
+
+const square = (x: number, y: number, side: number) =>
+  ringOfPoints([
+    { x, y },
+    { x: x + side, y },
+    { x: x + side, y: y + side },
+    { x, y: y + side },
+  ]);
+
+function piece(polygon: Piece['polygon'], area: number): Piece {
+  return { polygon, area, island: true, label: { x: 0, y: 0 } };
+}
+
+describe('a body', () => {
+  it('has its middle where its mass is: an opening in it weighs nothing', () => {
+    // 20 × 20 less 10 × 10 in a corner: 400 × 10 less 100 × 5, of 300.
+    const { middle } = bodyOf(piece({ outer: square(0, 0, 20), holes: [square(0, 0, 10)] }, 300));
+    expect(middle.x).toBeCloseTo((400 * 10 - 100 * 5) / 300, 9);
+    expect(middle.y).toBeCloseTo((400 * 10 - 100 * 5) / 300, 9);
+  });
+
+  it('keeps the point of a drop among the many corners of its curve', () => {
+    const curve = Array.from({ length: 400 }, (_, i) => {
+      const turn = (Math.PI * (i + 1)) / 401;
+      return { x: 10 * Math.cos(turn), y: 10 * Math.sin(turn) };
+    });
+    const tip = { x: 3, y: -30 };
+    const { hull } = bodyOf(piece({ outer: ringOfPoints([tip, ...curve]), holes: [] }, 400));
+    expect(hull).toContainEqual(tip);
+    expect(hull.length).toBeLessThan(60);
+  });
+});
