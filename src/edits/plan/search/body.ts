@@ -5,14 +5,16 @@ import type { Point } from '../../../geometry/base/curve-types';
 import { memoizeByIdentity } from '../../../geometry/base/derived-facts';
 import type { Polygon } from '../../../geometry/base/polygon-types';
 import { centroidOfRing, pointsOf, signedArea } from '../../../geometry/base/ring';
-import { crossFrom, distance, dot } from '../../../geometry/base/vector';
+import { add, crossFrom, distance, dot, scale } from '../../../geometry/base/vector';
 import type { Piece } from '../../../sheet/types';
 
 export interface Body {
   /** The convex hull's corners, once round: what reaches farthest beyond anything is among them. */
   readonly hull: readonly Point[];
-  /** Its centre of mass. */
+  /** The centre of its outline, as the eye takes it. */
   readonly middle: Point;
+  /** Its centre of mass: an opening in it weighs nothing. */
+  readonly mass: Point;
   /** mm² */
   readonly area: number;
   /** mm: its greatest extent. */
@@ -27,37 +29,40 @@ const CORNERS = 48;
 export const bodyOf = memoizeByIdentity(
   'body of a piece',
   ({ polygon, label, area }: Piece): Body =>
-    bodyFrom(hullOf(pointsOf(polygon.outer)), centreOf(polygon) ?? label, area),
+    bodyFrom(
+      hullOf(pointsOf(polygon.outer)),
+      { middle: centroidOfRing(polygon.outer) ?? label, mass: massOf(polygon) ?? label },
+      area,
+    ),
 );
 
-/** An opening within an island weighs nothing. */
-function centreOf({ outer, holes }: Polygon): Point | undefined {
-  let [mass, x, y] = [0, 0, 0];
+function massOf({ outer, holes }: Polygon): Point | undefined {
+  let [total, x, y] = [0, 0, 0];
   for (const ring of [outer, ...holes]) {
     const centre = centroidOfRing(ring);
     if (!centre) continue;
     const area = (ring === outer ? 1 : -1) * Math.abs(signedArea(ring));
-    mass += area;
+    total += area;
     x += area * centre.x;
     y += area * centre.y;
   }
-  return mass > 0 ? { x: x / mass, y: y / mass } : undefined;
+  return total > 0 ? { x: x / total, y: y / total } : undefined;
 }
 
 /** Several bodies as one. */
 export function joinBodies(bodies: readonly Body[]): Body {
   const area = bodies.reduce((sum, body) => sum + body.area, 0);
-  const mean = (of: (body: Body) => number): number =>
-    bodies.reduce((sum, body) => sum + body.area * of(body), 0) / area;
-  const middle = { x: mean((body) => body.middle.x), y: mean((body) => body.middle.y) };
-  return bodyFrom(hullOf(bodies.flatMap(({ hull }) => hull)), middle, area);
+  const mean = (of: (body: Body) => Point): Point =>
+    bodies.reduce((sum, body) => add(sum, scale(of(body), body.area / area)), { x: 0, y: 0 });
+  const centres = { middle: mean((body) => body.middle), mass: mean((body) => body.mass) };
+  return bodyFrom(hullOf(bodies.flatMap(({ hull }) => hull)), centres, area);
 }
 
-function bodyFrom(whole: readonly Point[], middle: Point, area: number): Body {
+function bodyFrom(whole: readonly Point[], centres: Pick<Body, 'middle' | 'mass'>, area: number): Body {
   const hull = whole.length > CORNERS ? extremesOf(whole) : whole;
   let size = 0;
   for (const a of hull) for (const b of hull) size = Math.max(size, distance(a, b));
-  return { hull, middle, area, size, breadth: breadthOf(hull) };
+  return { hull, ...centres, area, size, breadth: breadthOf(hull) };
 }
 
 /** The corners of a hull that reach farthest in one of so many directions: none that counts is lost among those of a curve. */

@@ -48,28 +48,28 @@ export function reachBeyond({ hull }: Body, held: readonly Point[]): number {
 type Row = [number, number, number];
 
 /** mm: the stiff plate lifts and turns until its bridges carry the load. */
-function plateLift({ hull, middle, area }: Body, supports: readonly Support[], { bending, kerf }: Statics): number {
+function plateLift({ hull, mass, area }: Body, supports: readonly Support[], { bending, kerf }: Statics): number {
   const stiffness: [Row, Row, Row] = [
     [0, 0, 0],
     [0, 0, 0],
     [0, 0, 0],
   ];
-  for (const support of supports) addBeam(stiffness, support, middle, bending.stiffness * (support.width - kerf));
+  for (const support of supports) addBeam(stiffness, support, mass, bending.stiffness * (support.width - kerf));
   const [lift, turnX, turnY] = solve(stiffness, [bending.load * area, 0, 0]);
   return hull.reduce(
-    (most, { x, y }) => Math.max(most, Math.abs(lift + turnX * (x - middle.x) + turnY * (y - middle.y))),
+    (most, { x, y }) => Math.max(most, Math.abs(lift + turnX * (x - mass.x) + turnY * (y - mass.y))),
     0,
   );
 }
 
 /** The beam's end lifts by w and slopes by θ: U = EI (6 w² / L³ + 6 w θ / L² + 2 θ² / L) + GJ φ² / (2 L). */
-function addBeam(sum: [Row, Row, Row], { from, to, width }: Support, middle: Point, bend: number): void {
+function addBeam(sum: [Row, Row, Row], { from, to, width }: Support, mass: Point, bend: number): void {
   const length = distance(from, to);
   if (!(length > 0)) return;
   const long = Math.max(length, SHORTEST * width);
   const along = scale(subtract(to, from), 1 / length);
   const across = perpendicular(along);
-  const away = subtract(from, middle);
+  const away = subtract(from, mass);
   const lift: Row = [1, away.x, away.y];
   const slope: Row = [0, along.x, along.y];
   const twist: Row = [0, across.x, across.y];

@@ -26,6 +26,8 @@ export interface Assignment {
   readonly asked: ReadonlySet<number>;
   /** What is firm. */
   readonly frames: ReadonlySet<number>;
+  /** Whether long bridges may be wider than others: where these alone let an island lift too far. */
+  readonly isStout?: boolean;
 }
 
 /** For each island the bridges that leave it; changed as the search goes on. */

@@ -17,7 +17,6 @@ import { areClear } from '../search/select';
 import { stripOf } from '../search/strips';
 import { axesOf, isImage } from '../search/symmetrise';
 import { WEIGHTS } from '../search/weights';
-import { stoutestWidth } from '../width';
 import { grillageOf, liftOfPlate } from './grillage';
 import { bodiesIn } from './strengthen';
 
@@ -138,7 +137,7 @@ function othersOf(
 function widened({ around, options }: Assignment, tie: ScoredCandidate, more: number): ScoredCandidate | undefined {
   if (more === 0) return tie;
   const step = WEIGHTS.widthStep.value;
-  const widest = stoutestWidth(tie.length, options.width - around.kerf);
+  const widest = WEIGHTS.widest.value * (options.width - around.kerf);
   const wanted = Math.min(widest, Math.ceil((tie.width - around.kerf + more) / step - 1e-6) * step);
   if (wanted <= tie.width - around.kerf) return tie;
   return scoreWithWidth(tie, tie.island, around.kerf + wanted, options.width, around);

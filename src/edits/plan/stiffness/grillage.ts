@@ -74,10 +74,10 @@ export function grillageOf(bodies: ReadonlyMap<number, Body>, beams: readonly Be
 /** Where a plate lifts most: at a corner of its hull. */
 export function liftOfPlate({ place, bodies, moved }: Grillage, number: number): PlateLift {
   const at = defined(place.get(number));
-  const { hull, middle } = defined(bodies.get(number));
+  const { hull, mass } = defined(bodies.get(number));
   let most: PlateLift = { number, row: [1, 0, 0], lift: Math.abs(defined(moved[at])) };
   for (const corner of hull) {
-    const row = [1, corner.x - middle.x, corner.y - middle.y] as const;
+    const row = [1, corner.x - mass.x, corner.y - mass.y] as const;
     const lift = Math.abs(row.reduce((sum, share, k) => sum + share * defined(moved[at + k]), 0));
     if (lift > most.lift) most = { number, row, lift };
   }
@@ -151,7 +151,7 @@ function beamIn(
   ].flatMap(({ number, end }, side) => {
     const at = place.get(number);
     const body = bodies.get(number);
-    return at === undefined || !body ? [] : [{ at, rows: rowsAt(subtract(end, body.middle), along), side }];
+    return at === undefined || !body ? [] : [{ at, rows: rowsAt(subtract(end, body.mass), along), side }];
   });
   const unknowns = ends.flatMap(({ at }) => [at, at + 1, at + 2]);
   // Each of the end's three values, by the unknown that it hangs on.

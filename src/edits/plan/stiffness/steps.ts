@@ -46,10 +46,15 @@ function wideningsOf(state: Assignment, ties: readonly ScoredCandidate[], isBold
 }
 
 /** A little wider; twice that, and as wide as can be. */
-function widened({ around, options }: Assignment, old: ScoredCandidate, isBold: boolean): ScoredCandidate[] {
+function widened(
+  { around, options, isStout = false }: Assignment,
+  old: ScoredCandidate,
+  isBold: boolean,
+): ScoredCandidate[] {
   const { kerf } = around;
   const step = WEIGHTS.widthStep.value;
-  const widest = stoutestWidth(old.length, options.width - kerf);
+  const least = options.width - kerf;
+  const widest = isStout ? stoutestWidth(old.length, least) : WEIGHTS.widest.value * least;
   const wider = Math.ceil((WIDER * (old.width - kerf)) / step - 1e-6) / Math.round(1 / step);
   const wanted = isBold ? [wider, 2 * wider, widest] : [wider];
   return [...new Set(wanted.map((each) => Math.min(each, widest)))]

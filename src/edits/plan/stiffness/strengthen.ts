@@ -55,7 +55,7 @@ function boldly(state: Assignment, layout: Layout, hopeless: ReadonlySet<number>
   return isHeld ? bold : strengthened(state, layout, { isBold: false, hopeless });
 }
 
-/** More places, and all directions, for islands that the usual ways do not hold. */
+/** More places, all directions and stouter bridges, for islands that the usual ways do not hold. */
 export function withManyWays(state: Assignment, lifting: readonly number[]): Assignment {
   const { pieces, options, around } = state;
   const limit = Math.min(WEIGHTS.longest.value + around.kerf, around.longest);
@@ -65,7 +65,7 @@ export function withManyWays(state: Assignment, lifting: readonly number[]): Ass
     const { outer } = defined(pieces[number]).polygon;
     return [...usual, ...manyWaysFrom(outer, number, limit, options.width, around)].sort(byCost);
   });
-  return { ...state, ways };
+  return { ...state, ways, isStout: true };
 }
 
 export interface Means {

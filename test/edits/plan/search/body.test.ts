@@ -16,11 +16,12 @@ function piece(polygon: Piece['polygon'], area: number): Piece {
 }
 
 describe('a body', () => {
-  it('has its middle where its mass is: an opening in it weighs nothing', () => {
+  it('has its mass where it is material: an opening in it weighs nothing', () => {
     // 20 × 20 less 10 × 10 in a corner: 400 × 10 less 100 × 5, of 300.
-    const { middle } = bodyOf(piece({ outer: square(0, 0, 20), holes: [square(0, 0, 10)] }, 300));
-    expect(middle.x).toBeCloseTo((400 * 10 - 100 * 5) / 300, 9);
-    expect(middle.y).toBeCloseTo((400 * 10 - 100 * 5) / 300, 9);
+    const { middle, mass } = bodyOf(piece({ outer: square(0, 0, 20), holes: [square(0, 0, 10)] }, 300));
+    expect(mass.x).toBeCloseTo((400 * 10 - 100 * 5) / 300, 9);
+    expect(mass.y).toBeCloseTo((400 * 10 - 100 * 5) / 300, 9);
+    expect(middle).toEqual({ x: 10, y: 10 });
   });
 
   it('keeps the point of a drop among the many corners of its curve', () => {

@@ -16,7 +16,7 @@ function plate(x: number, y = 0): Body {
     { x: x + half, y: y + half },
     { x: x - half, y: y + half },
   ];
-  return { hull, middle: { x, y }, area: SIZE ** 2, size: SIZE * Math.SQRT2, breadth: SIZE };
+  return { hull, middle: { x, y }, mass: { x, y }, area: SIZE ** 2, size: SIZE * Math.SQRT2, breadth: SIZE };
 }
 
 /** Level, from one x to another; 0 is the frame. */
