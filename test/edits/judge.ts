@@ -54,8 +54,11 @@ export function judgeBridging(text: string): Verdict {
     ),
   );
   const changed = report.sheets.flatMap((sheet, i) => changedStrips(sheet, strips[i] ?? []));
+  // Lines that only show where to cut are of any width: joined ones take that of the first.
+  const isSeen = report.sheets.every(({ layer }) => layer.reading !== 'outlines');
+  const [before, now] = isSeen ? [text, bridged].map((each) => drawn(each, report.drawing.width)) : [];
   const faults = [
-    ...leftIslands(after, bridged),
+    ...leftIslands(after, now),
     ...wrongLoss(
       report,
       after,
@@ -63,10 +66,7 @@ export function judgeBridging(text: string): Verdict {
     ),
     ...wrongWidths(after, strips, plan),
     ...newFindings(report, after),
-    // Lines that only show where to cut are of any width: joined ones take that of the first.
-    ...(report.sheets.some(({ layer }) => layer.reading === 'outlines')
-      ? []
-      : strayPixels(text, bridged, report.drawing.width, changed)),
+    ...(before && now ? strayPixels(before, now, changed) : []),
     ...(bridgeIslands(after).edits.length > 0 ? ['a second run changes it again'] : []),
   ];
   return { ...counted, faults };
@@ -125,16 +125,18 @@ function isWorthHolding({ island, area }: Piece): boolean {
   return island && area >= 0.05;
 }
 
-function leftIslands({ sheets }: Report, bridged: string): string[] {
+/** @param width of the drawing, mm */
+const drawn = (text: string, width: number): Raster => rasterise(text, Math.round(width * PIXELS_PER_MM));
+
+function leftIslands({ sheets }: Report, picture: Raster | undefined): string[] {
   const ours = sheets.reduce((sum, { pieces }) => sum + pieces.filter(isWorthHolding).length, 0);
-  const width = sheets[0]?.drawing.width ?? 0;
-  const seen = sheets.length > 1 ? [] : rasterIslands(rasterise(bridged, Math.round(width * PIXELS_PER_MM)));
+  const [only, ...others] = sheets;
+  const looksBare = picture && others.length === 0 && only?.layer.reading === 'openings';
+  const seen = looksBare ? rasterIslands(picture) : [];
   const clear = seen.filter(({ pixels, clearest }) => pixels >= TOO_SMALL && clearest > 0.9);
   return [
     ...(ours > 0 ? [`${ours} islands left`] : []),
-    ...(clear.length > 0 && sheets[0]?.layer.reading === 'openings'
-      ? [`the renderer sees ${clear.length} islands`]
-      : []),
+    ...(clear.length > 0 ? [`the renderer sees ${clear.length} islands`] : []),
   ];
 }
 
@@ -234,13 +236,8 @@ function withoutWide(region: Region, limit: number): Region {
   return difference(region, offset(offset(region, -limit / 2, 'round'), limit / 2, 'round'));
 }
 
-/**
- * Pixels that differ farther than one pixel from all that may change.
- * @param width of the drawing, mm
- */
-function strayPixels(before: string, after: string, width: number, changed: readonly Strip[]): string[] {
-  const draw = (text: string): Raster => rasterise(text, Math.round(width * PIXELS_PER_MM));
-  const [old, now] = [draw(before), draw(after)];
+/** Pixels that differ farther than one pixel from all that may change. */
+function strayPixels(old: Raster, now: Raster, changed: readonly Strip[]): string[] {
   const reach = 1.5 / PIXELS_PER_MM;
   let stray = 0;
   now.coverage.forEach((value, i) => {
