@@ -6,11 +6,17 @@ import { type Decoder, decodeEntries, decodeFields, decodeOneOf, decodeWord, typ
 export const BRIDGE_STYLES = ['auto', 'upright', 'level', 'shortest', 'fewest', 'hidden'] as const;
 export type BridgeStyle = (typeof BRIDGE_STYLES)[number];
 
+/** `rounded` fills the sharp inner corners where a bridge meets its banks, at which it would tear. */
+export const BRIDGE_ROOTS = ['square', 'rounded'] as const;
+export type BridgeRoots = (typeof BRIDGE_ROOTS)[number];
+
 export interface BridgeStyles {
   /** Of layers that have none of their own. */
   readonly style: BridgeStyle;
   /** By the names of layers. */
   readonly layers: Readonly<Record<string, BridgeStyle>>;
+  /** By default `square`. */
+  readonly roots?: BridgeRoots;
   /** The file of a plan whose bridges every new build of the drawing gets, relative to `tombolo.json`. */
   readonly plan?: string;
 }
@@ -27,6 +33,8 @@ export function bridgeStyleOf({ bridges }: { readonly bridges: BridgeStyles }, l
 const decodeStyle: Decoder<BridgeStyle> = (node, report) =>
   decodeOneOf(BRIDGE_STYLES, 'style of bridges')(node, report);
 
+const decodeRoots: Decoder<BridgeRoots> = (node, report) => decodeOneOf(BRIDGE_ROOTS, 'form of roots')(node, report);
+
 /** One style for all, or an object with `style` for all and `layers` for some. */
 export const decodeBridges: Decoder<BridgeStyles> = (node, report) => {
   if (node.type !== 'object') {
@@ -34,6 +42,7 @@ export const decodeBridges: Decoder<BridgeStyles> = (node, report) => {
     return style && { ...AUTO_STYLES, style };
   }
   let { style, layers } = AUTO_STYLES;
+  let roots: BridgeRoots | undefined;
   let plan: string | undefined;
   decodeFields(node, 'bridges', report, {
     style: (value) => {
@@ -42,11 +51,14 @@ export const decodeBridges: Decoder<BridgeStyles> = (node, report) => {
     layers: (value) => {
       layers = decodeLayers(value, report);
     },
+    roots: (value) => {
+      roots = decodeRoots(value, report);
+    },
     plan: (value) => {
       plan = decodeWord(value, report);
     },
   });
-  return { style, layers, ...(plan !== undefined && { plan }) };
+  return { style, layers, ...(roots && { roots }), ...(plan !== undefined && { plan }) };
 };
 
 function decodeLayers(node: Node, report: ReportProblem): BridgeStyles['layers'] {

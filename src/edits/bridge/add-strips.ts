@@ -1,10 +1,12 @@
 /** Bridges where what is filled is the material: a strip more, beside the shape that it belongs to. */
+import { defined } from '../../base/defined';
 import type { Drawing, Shape } from '../../drawing/types';
-import type { Point } from '../../geometry/base/curve-types';
-import { apply, invert, maxScale } from '../../geometry/base/matrix';
+import type { Curve } from '../../geometry/base/curve-types';
+import { invert, maxScale } from '../../geometry/base/matrix';
 import type { Region } from '../../geometry/base/polygon-types';
 import { interpolate } from '../../geometry/base/vector';
 import { regionContains } from '../../geometry/boolean/index';
+import { transformCurve } from '../../geometry/curve/index';
 import { prefixOf } from '../../markup/query';
 import type { Attribute, MarkupDocument } from '../../markup/tree';
 import { shapeRegion } from '../../sheet/layer/shape-region';
@@ -14,8 +16,10 @@ import { numbersOf } from '../element/file-numbers';
 import type { EditResult } from '../element/result';
 import { inlineThenEdit } from '../element/two-step';
 import { type PathStyle, PLAIN_STYLE } from '../path/path-style';
-import { CommandWriter } from '../path/path-writer';
 import { decimalsFor } from '../path/precision';
+import type { LoopItem } from '../path/reconnect';
+import { writeLoops } from '../path/write-loops';
+import { outlineOf } from '../roots/outline';
 import type { Strip } from '../strip/strip';
 
 /** What the strip takes over from its neighbour: how it looks and where it stands, but no name and no geometry. */
@@ -57,8 +61,8 @@ function parallelStrip(document: MarkupDocument, { element, toMm }: Shape, strip
   if (!toUser) return undefined;
   const decimals = decimalsFor(maxScale(toMm));
   const style = { ...PLAIN_STYLE, ...numbersOf(document), decimals };
-  const data = polygonData(
-    strip.corners.map((corner) => apply(toUser, corner)),
+  const data = outlineData(
+    outlineOf(strip).map((curve) => transformCurve(curve, toUser)),
     style,
   );
   const kept = element.attributes.filter((attribute) => TAKEN_OVER.includes(attribute.name));
@@ -72,14 +76,15 @@ function attributeSource(text: string, { span }: Attribute): string {
   return text.slice(span.from, span.to);
 }
 
-function polygonData(corners: readonly Point[], style: PathStyle): string {
+function outlineData(curves: readonly Curve[], style: PathStyle): string {
   const { decimals } = style;
-  const writer = new CommandWriter({ data: '', commands: [], absolute: [], paths: [], style, decimals });
-  const [first, ...others] = corners.map((point) => ({ point, decimals, exact: false }));
-  if (first) writer.command('M', [], first, false);
-  for (const corner of others) writer.line(corner, false);
-  writer.close('Z');
-  return writer.pieces.map((piece) => (piece.kind === 'new' ? piece.text : '')).join('');
+  const source = { data: '', commands: [], absolute: [], paths: [], style, decimals };
+  const items = curves.map(
+    (curve): LoopItem => (curve.kind === 'line' ? { kind: 'line', to: curve.end } : { kind: 'curve', curve }),
+  );
+  const start = defined(curves[0]).start;
+  const pieces = writeLoops(source, [{ start, items, home: undefined }]);
+  return pieces.map((piece) => (piece.kind === 'new' ? piece.text : '')).join('');
 }
 
 /** Several insertions at one place are one: two edits may not begin at one place. */

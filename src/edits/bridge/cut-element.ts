@@ -77,6 +77,7 @@ function cutFill(document: MarkupDocument, fill: Shape, strips: readonly Strip[]
     decimals,
     numbers: geometry.numbers,
     lined: line > 0,
+    rounding: { toMm: fill.toMm, fillets: strips.flatMap(({ fillets = [] }) => fillets), line },
   });
   return edits
     ? { edits: geometry.editsFor(edits) }

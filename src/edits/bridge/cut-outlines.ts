@@ -87,6 +87,7 @@ function cutGroup(drawing: Drawing, { shapes, strips }: Group, all: readonly Sub
     numbers: geometry.numbers,
     joined: others.flatMap(({ centreline = [] }) => centreline.map((line) => toUserUnits(line, toUser))),
     filling: all.map((line) => toUserUnits(line, toUser)),
+    rounding: { toMm: first.toMm, fillets: strips.flatMap(({ fillets = [] }) => fillets) },
   });
   if (!edits) return { refusal: `A line of this <${first.element.name}> runs along the bridge's edge.` };
   const removals: TextEdit[] = others.flatMap(({ element }) => removeElement(drawing, element));

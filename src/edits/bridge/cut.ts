@@ -1,11 +1,15 @@
 /** Puts bridges into the artist's text. */
+import type { BridgeRoots } from '../../config/bridge-style';
 import type { Shape } from '../../drawing/types';
 import type { Region } from '../../geometry/base/polygon-types';
 import { DRAWN_ALIKE, WRITTEN_STEP } from '../../geometry/base/tolerances';
+import { offset } from '../../geometry/boolean/index';
 import { buildSegmentIndex } from '../../geometry/spatial/segment-index';
 import type { Sheet } from '../../sheet/types';
 import type { EditResult } from '../element/result';
 import type { Bridge } from '../plan/types';
+import { polygonAround } from '../roots/fillet';
+import { withFillets } from '../roots/find';
 import { extendStrip } from '../strip/reach';
 import { shapesNearStrips } from '../strip/shapes-near';
 import { areStripsApart, lengthenStrip, polygonOf, type Strip, widenStrip } from '../strip/strip';
@@ -28,16 +32,22 @@ const MOST_CORNER = 2;
 export const ROUNDING_ROOM = 2 * WRITTEN_STEP;
 
 /** The strips in sheet mm that bridges keep free of paint. */
-export function stripsFor(sheet: Sheet, bridges: readonly Bridge[]): Strip[] {
+export function stripsFor(sheet: Sheet, bridges: readonly Bridge[], roots: BridgeRoots = 'square'): Strip[] {
   const openings = buildSegmentIndex(sheet.openings);
-  return bridges.map(({ from, to, width }) => extendStrip(openings, from, to, width + ROUNDING_ROOM));
+  const strips = bridges.map(({ from, to, width }) => extendStrip(openings, from, to, width + ROUNDING_ROOM));
+  return roots === 'rounded' ? withFillets(openings, strips) : strips;
 }
 
 /**
- * Where `cutStrips` may change what is painted, in sheet mm: the strips, and beside them the places where cut lines
- * end in their caps or at right angles to a curve. Dots go whole, which reach beyond the strip's ends, too.
+ * Where `cutStrips` may change what is painted, in sheet mm: the strips with their fillets, and beside them the places where
+ * cut lines end in their caps or at right angles to a curve. Dots go whole, which reach beyond the strip's ends, too.
  */
 export function changedRegion(sheet: Sheet, strips: readonly Strip[]): Region {
+  const fillets = strips.flatMap((strip) => strip.fillets ?? []).map(polygonAround);
+  return [...alongStrips(sheet, strips), ...(fillets.length > 0 ? offset(fillets, SLACK) : [])];
+}
+
+function alongStrips(sheet: Sheet, strips: readonly Strip[]): Region {
   const near = shapesNearStrips(
     sheet.layer.shapes.filter(({ part }) => part === 'stroke'),
     strips,
@@ -56,7 +66,8 @@ function widest(strokes: readonly Shape[]): number {
 
 /**
  * Edits of `sheet.drawing.document.text` that leave the strips standing: every shape of the layer that paints there is
- * opened at the strip's edges and its cut ends are joined along them.
+ * opened at the strip's edges and its cut ends are joined along them. Fillets round the corners between; lines, whose ends
+ * are caps, have none.
  * @param strips in sheet mm
  */
 export function cutStrips(sheet: Sheet, strips: readonly Strip[]): EditResult {

@@ -11,6 +11,7 @@ import type { StepPath } from '../path/path-model';
 import { type Manner, pathSource, writeInstead } from '../path/path-source';
 import type { LoopItem, PathLoop } from '../path/reconnect';
 import { blendCurve } from './blend-curve';
+import { type RoundedRoots, withRoots } from './rounded-roots';
 
 /** A side of a bridge, as a straight line from end to end. */
 export type Side = readonly [Point, Point];
@@ -20,6 +21,8 @@ export interface GapReconnection extends Manner {
   readonly sides: readonly [Side, Side];
   /** User units: how far a command may run beside a side and still be it. */
   readonly tolerance: number;
+  /** By which arcs at the ends of the sides are known as rounded roots, which go with them. */
+  readonly roots: RoundedRoots;
 }
 
 /** Edits in offsets of `data`; none where no side of the bridge is in it, undefined where its sides do not pair up. */
@@ -27,7 +30,9 @@ export function reconnectPathData(data: string, joining: GapReconnection): reado
   const source = pathSource(data, joining, true);
   const { absolute, paths } = source;
   if (!absolute.every(({ after }) => isFinitePoint(after.current))) return undefined;
-  const runs = paths.flatMap((path, subpath) => runsIn(path, subpath, joining));
+  const runs = paths.flatMap((path, subpath) =>
+    runsIn(path, subpath, joining).map((run) => ({ ...run, ...withRoots(path, run, joining.roots) })),
+  );
   if (runs.length === 0) return [];
   const pairs = pairRuns(runs, joining.sides[0]);
   const loops = pairs && traceLoops(paths, runs, pairs);
@@ -38,12 +43,13 @@ export function reconnectPathData(data: string, joining: GapReconnection): reado
   return writeInstead(source, orderLoops(straight, untouched, paths));
 }
 
-/** Steps of a subpath, one after the other round its end, that run along one side. */
+/** Steps of a subpath, one after the other round its end, that run along one side or round its roots. */
 interface EdgeRun {
   readonly subpath: number;
   readonly side: 0 | 1;
   readonly first: number;
   readonly count: number;
+  /** Of what runs along the side. */
   readonly start: Point;
   readonly end: Point;
 }

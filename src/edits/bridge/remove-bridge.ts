@@ -33,7 +33,7 @@ export function removeBridge(sheet: Sheet, bridge: StandingBridge): EditResult {
     layer: { reading, shapes },
   } = sheet;
   if (reading === 'sheet') return removeStrip(drawing, shapes, bridge);
-  const box = growBox(boxOfCorners(bridge.sides.flat()), bridge.width);
+  const box = growBox(boxOfCorners(bridge.sides.flat()), bridge.width + bridge.flare);
   const part = reading === 'outlines' ? 'stroke' : undefined;
   const near = shapes.filter((shape) => (!part || shape.part === part) && touches(shape, box));
   const elements = [...new Set(near.map(({ element }) => element))];
@@ -66,6 +66,7 @@ function reconnectElement({ drawing, layer }: Sheet, element: ElementNode, bridg
           Side,
         ],
         tolerance: SAME_LINE * maxScale(toUser),
+        roots: { toMm: shape.toMm, width: bridge.width, middle: bridge.centre },
         decimals,
         numbers: geometry.numbers,
         lined: stroke !== undefined,
@@ -118,14 +119,17 @@ function gapWidth([a, b]: readonly [Side, Side], offset: number): readonly [Side
 }
 
 /** Where what is filled is the material: a strip of its own goes, one that is part of a shape is cut out of it. */
-function removeStrip(drawing: Drawing, shapes: readonly Shape[], { sides: [a, b], width }: StandingBridge): EditResult {
+function removeStrip(drawing: Drawing, shapes: readonly Shape[], bridge: StandingBridge): EditResult {
+  const { sides, width, flare } = bridge;
+  const [a, b] = sides;
+  const flared = width + 2 * flare;
   const [from, to] = [interpolate(a[0], b[0], 0.5), interpolate(a[1], b[1], 0.5)];
-  const around = [polygonOf(stripAlong(from, to, width + 2 * SAME_LINE, MAX_REACH * width))];
+  const around = [polygonOf(stripAlong(from, to, flared + 2 * SAME_LINE, MAX_REACH * width))];
   const own = shapes.filter((shape) => {
     const region = shapeRegion(shape);
     return areaOf(region) > (width * distance(from, to)) / 2 && areaOf(difference(region, around)) < SAME_LINE * width;
   });
   const [only] = own;
   if (only && own.length === 1 && !isDrawnTwice(drawing, only)) return { edits: removeElement(drawing, only.element) };
-  return cutStripsFromShapes(drawing, shapes, [stripAlong(from, to, width, 0)]);
+  return cutStripsFromShapes(drawing, shapes, [stripAlong(from, to, flared, 0)]);
 }

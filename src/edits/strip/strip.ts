@@ -2,8 +2,9 @@
 import type { Matrix, Point } from '../../geometry/base/curve-types';
 import { apply, determinant } from '../../geometry/base/matrix';
 import type { Box, Polygon } from '../../geometry/base/polygon-types';
-import { ringOfPoints } from '../../geometry/base/ring';
+import { distanceToEdge, ringOfPoints } from '../../geometry/base/ring';
 import { add, crossFrom, distance, perpendicular, scale, subtract } from '../../geometry/base/vector';
+import type { RootFillet } from '../roots/fillet';
 
 /**
  * Four corners in the order in which the shoelace sum (x·dy − y·dx) is positive. The strip's long sides are corners 0–1
@@ -11,6 +12,8 @@ import { add, crossFrom, distance, perpendicular, scale, subtract } from '../../
  */
 export interface Strip {
   readonly corners: readonly [Point, Point, Point, Point];
+  /** In sheet mm whatever the frame of the corners; none where roots stay sharp. */
+  readonly fillets?: readonly RootFillet[];
 }
 
 /**
@@ -53,6 +56,17 @@ export function depthInStrip(strip: Strip, point: Point): number {
     ...strip.corners.map((corner, index) => {
       const next = cornerAt(strip, index + 1);
       return crossFrom(corner, next, point) / distance(corner, next);
+    }),
+  );
+}
+
+/** From a point to the strip; none within. */
+export function distanceToStrip(strip: Strip, point: Point): number {
+  if (depthInStrip(strip, point) >= 0) return 0;
+  return Math.min(
+    ...strip.corners.map(({ x, y }, index) => {
+      const next = cornerAt(strip, index + 1);
+      return distanceToEdge(point.x, point.y, x, y, next.x, next.y);
     }),
   );
 }

@@ -22,7 +22,7 @@ import type { BridgePreview, Report } from '../../report/report';
 import type { Sheet } from '../../sheet/types';
 import type { TextEdit } from '../../text/text';
 import { effectiveConfig } from '../check/effective-config';
-import { bridgeWidthFor, hiddenOn } from './bridging/plan';
+import { bridgeWidthFor, hiddenOn, rootsOn } from './bridging/plan';
 import { checkEdited } from './verify';
 
 /** Where a bridge shall stand, sheet mm, and how wide, mm as cut; what is left out stays. */
@@ -126,7 +126,9 @@ function placeIn(
     along,
   );
   if (!planned) return along ? NOT_AGAIN : 'No straight bridge fits there. Try where the sides run parallel.';
-  return { planned, strip: stripsFor(gap.sheet, [planned])[0] as Strip };
+  // Rounded roots stay so, whatever new bridges get.
+  const roots = bridge.flare > 0 ? 'rounded' : rootsOn(report);
+  return { planned, strip: stripsFor(gap.sheet, [planned], roots)[0] as Strip };
 }
 
 function openingUnder({ sheet }: OpenedGap, { centre }: StandingBridge): Polygon | undefined {
@@ -194,5 +196,6 @@ export function removalRegion({ layer }: Sheet, bridge: StandingBridge): Region 
     ).keys(),
   ];
   const reach = layer.reading === 'openings' ? Math.max(0, ...lines.map(({ strokeWidth = 0 }) => strokeWidth)) : 0;
-  return [polygonOf(stripAlong(from, to, 1.05 * bridge.width + 2 * reach, bridge.width + reach))];
+  const aside = Math.max(reach, bridge.flare);
+  return [polygonOf(stripAlong(from, to, 1.05 * bridge.width + 2 * aside, bridge.width + reach))];
 }

@@ -18,7 +18,8 @@ import { firstHits, type Hit } from '../../../geometry/spatial/raycast';
 import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../../../geometry/spatial/segment-index';
 import type { Sheet } from '../../../sheet/types';
 import type { Side } from '../../bridge/rejoin-fill';
-import { ALONGSIDE, directionOf, sideAlong } from './straight-sides';
+import { directionOf } from './side-edges';
+import { ALONGSIDE, type StraightSide, sideAlong } from './straight-sides';
 
 /** A neck of material between two openings, or between two parts of one. Sheet mm, as drawn. */
 export interface StandingBridge {
@@ -27,8 +28,10 @@ export interface StandingBridge {
   readonly width: number;
   /** Of length 1, from bank to bank. */
   readonly along: Point;
-  /** Both sides from the same bank to the other, each straight. */
+  /** Both sides from the same bank to the other, each straight; up to where they would meet rounded roots as corners. */
   readonly sides: readonly [Side, Side];
+  /** mm: how far beside the sides rounded roots reach; 0 where none is rounded. */
+  readonly flare: number;
 }
 
 /** mm: a place on an edge is looked at so far inside. */
@@ -51,9 +54,9 @@ export function standingBridgeAt(
   const inside = insideOf(sheet, edges, place, widest);
   const chord = inside && shortestChord(edges, inside, widest);
   if (!chord || chord.some(({ edge }) => isOnFrame(edges, edge, sheet.frame))) return undefined;
-  const [near, far] = chord.map(({ edge }) => sideAlong(edges, edge));
-  if (!near || !far) return undefined;
-  return describe([near, [far[1], far[0]]], chord);
+  const width = distance(chord[0].point, chord[1].point);
+  const [near, far] = chord.map(({ edge }) => sideAlong(edges, edge, width));
+  return near && far && describe(near, far, chord);
 }
 
 /** The place itself if it is well inside the material, else one beside the nearest edge. */
@@ -93,7 +96,9 @@ function isOnFrame(edges: SegmentIndex, edge: number, { minX, minY, maxX, maxY }
   return all(x, minX) || all(x, maxX) || all(y, minY) || all(y, maxY);
 }
 
-function describe([a, b]: readonly [Side, Side], chord: readonly [Hit, Hit]): StandingBridge | undefined {
+/** @param far runs the other way about */
+function describe(near: StraightSide, far: StraightSide, chord: readonly [Hit, Hit]): StandingBridge | undefined {
+  const [a, b]: [Side, Side] = [near.side, [far.side[1], far.side[0]]];
   const [first, second] = [a, b].map(([from, to]) => normalise(subtract(to, from)));
   const along = first && second && dot(first, second) > ALONGSIDE ? normalise(add(first, second)) : undefined;
   if (!along) return undefined;
@@ -105,7 +110,7 @@ function describe([a, b]: readonly [Side, Side], chord: readonly [Hit, Hit]): St
     ...a.map((end) => distanceToSide(end, b)),
     ...b.map((end) => distanceToSide(end, a)),
   ];
-  return { centre, along, sides: [a, b], width: Math.min(...widths) };
+  return { centre, along, sides: [a, b], width: Math.min(...widths), flare: Math.max(near.flare, far.flare) };
 }
 
 /** How far a point is from a side. */

@@ -14,6 +14,7 @@ import type { Piece, Sheet } from '../../../sheet/types';
 import type { TextEdit } from '../../../text/text';
 import { examine, type Proof } from '../verify';
 import { blamedFor, blamedForCut } from './blame';
+import { rootsOn } from './plan';
 
 export interface PlannedBridge extends Bridge {
   /** The layer's name, for people. */
@@ -76,7 +77,7 @@ export function examineCut(
   effects: readonly Effect[] = [],
   others: readonly Finding[] = [],
 ): ProvenCut | FailedCut {
-  const strips = stripsFor(sheet, bridges);
+  const strips = stripsFor(sheet, bridges, rootsOn(report));
   const cut = cutStrips(sheet, strips);
   if ('refusal' in cut) return failed(cut.refusal, blamedForCut(sheet, bridges, strips, cut.strips));
   const { id: layerId } = sheet.layer;

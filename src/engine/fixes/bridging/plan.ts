@@ -1,6 +1,6 @@
 /** What bridges are planned with: how wide they are, for which islands, and what later layers cover. */
 import { SPECK } from '../../../checks/specks';
-import { type BridgeStyle, bridgeStyleOf } from '../../../config/bridge-style';
+import { type BridgeRoots, type BridgeStyle, bridgeStyleOf } from '../../../config/bridge-style';
 import { limitsOf } from '../../../config/limits';
 import { type BridgePlan, type PlanOptions, planBridges } from '../../../edits/plan/index';
 import { optionsForStyle } from '../../../edits/plan/style';
@@ -38,6 +38,11 @@ export function optionsOf(
 /** mm as drawn: the width asked for, else the limit, and what the cut takes from it. */
 export function bridgeWidthFor(report: Report, sheet: Sheet, bridgeWidth?: number): number {
   return (bridgeWidth ?? limitsOf(effectiveConfig(report.settings)).bridge) + sheet.kerf;
+}
+
+/** How bridges meet their banks. */
+export function rootsOn(report: Report): BridgeRoots {
+  return effectiveConfig(report.settings).bridges.roots ?? 'square';
 }
 
 /** What later layers paint over: a bridge there leaves no bare shadow. */
