@@ -1,7 +1,7 @@
 /** `tombolo bridge`: gives every island the bridges it needs. */
 
 import { type Command, Option } from 'commander';
-import { BRIDGE_STYLES, type BridgeStyle } from '../config/bridge-style';
+import { BRIDGE_ROOTS, BRIDGE_STYLES, type BridgeStyle } from '../config/bridge-style';
 import { count } from '../config/values';
 import { applyEdits, bridgeIslands, type KeptBridge, keepBridges } from '../engine/index';
 import { plainBridge } from '../format/bridge-plan';
@@ -76,6 +76,12 @@ export function addBridgeCommand(program: Command, host: Host): void {
         BRIDGE_STYLES,
       ),
     )
+    .addOption(
+      new Option(
+        '--roots <form>',
+        'how bridges meet their banks: rounded fills the corners where they would tear (default: as tombolo.json says, else square)',
+      ).choices(BRIDGE_ROOTS),
+    )
     .addOption(placeOption('--at <x,y>', 'one bridge at this place of the sheet, in mm; if one is there, change that'))
     .addOption(
       placeOption('--move-to <x,y>', 'with --at: move the bridge along its gap').conflicts([
@@ -107,7 +113,7 @@ Examples:
   tombolo bridge heron.svg > heron-bridged.svg
   tombolo bridge heron.svg --diff
   tombolo bridge heron.svg --write --width-of-bridge 1.2mm --layer reeds
-  tombolo bridge numerals.svg --style upright
+  tombolo bridge numerals.svg --style upright --roots rounded
   tombolo bridge trail 'posts/*.svg' --write
   tombolo bridge trail.svg --write --cut-covered
   tombolo bridge post.svg --plan > bridges.json

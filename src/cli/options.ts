@@ -1,5 +1,6 @@
 /** Options that several commands share, and how their values are read. */
 import { type Command, InvalidArgumentError, Option } from 'commander';
+import type { BridgeRoots } from '../config/bridge-style';
 import type { Config } from '../config/types';
 import { parseLength } from '../config/values';
 import { parseColour } from '../drawing/style/colour';
@@ -15,6 +16,8 @@ export interface ReadingOptions {
   /** The files that will be cut allow for the kerf, whatever `tombolo.json` says of them. */
   readonly compensated?: boolean;
   readonly oneLayer?: boolean;
+  /** How bridges meet their banks, whatever `tombolo.json` says. */
+  readonly roots?: BridgeRoots;
   readonly stdinFilename?: string;
   /** False to work on however long it takes. */
   readonly limit?: boolean;
@@ -59,9 +62,14 @@ const BUDGET = 600_000;
 
 /** @param file what `tombolo.json` calls a file that is checked by itself */
 export function settingsFrom(options: ReadingOptions, config: Config, file?: string): Settings {
-  const { width, height, kerf, oneLayer, withoutBaseline, compensated, limit = true } = options;
+  const { width, height, kerf, oneLayer, withoutBaseline, compensated, roots, limit = true } = options;
   return {
-    config: { ...config, ...(withoutBaseline && { baseline: [] }), ...(compensated && { compensated }) },
+    config: {
+      ...config,
+      ...(withoutBaseline && { baseline: [] }),
+      ...(compensated && { compensated }),
+      ...(roots && { bridges: { ...config.bridges, roots } }),
+    },
     budget: limit ? BUDGET : Infinity,
     memoryInUse,
     memoryBudget: MEMORY_BUDGET,

@@ -327,3 +327,28 @@ describe('plans that are kept', () => {
     }
   });
 });
+
+test('--roots rounds the corners where bridges would tear, before tombolo.json does', async () => {
+  await mkdir(workshop.path('roots'));
+  await workshop.file('roots/frame.svg', WITH_ISLAND);
+  const bridged = async (args: readonly string[]) => {
+    const { code, stdout } = await workshop.run(['bridge', 'roots/frame.svg', ...args]);
+    expect(code).toBe(0);
+    return stdout;
+  };
+  const [plain, square, rounded] = [
+    await bridged([]),
+    await bridged(['--roots', 'square']),
+    await bridged(['--roots', 'rounded']),
+  ];
+  expect(square).toBe(plain);
+  expect(plain).not.toMatch(/A0?\.401/);
+  expect(rounded.match(/A0?\.401/g)).toHaveLength(8);
+  await workshop.file('roots/tombolo.json', '{"bridges": {"roots": "rounded"}}');
+  expect(await bridged([])).toBe(rounded);
+  expect(await bridged(['--roots', 'square'])).toBe(plain);
+  // Bridging twice is bridging once.
+  await workshop.file('roots/frame.svg', rounded);
+  expect(await bridged([])).toBe(rounded);
+  expect(await workshop.run(['bridge', 'roots/frame.svg', '--roots', 'round'])).toMatchObject({ code: 2, stdout: '' });
+});

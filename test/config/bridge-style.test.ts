@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { bridgeStyleOf } from '../../src/config/bridge-style';
+import { styleEdits } from '../../src/config/keep-style';
 import { readConfig } from '../../src/engine/check/known-checks';
+import { applyEdits } from '../../src/text/text';
 
 const styleOf = (text: string, layer: string) => bridgeStyleOf(readConfig(text).config, layer);
 const problemsIn = (text: string) => readConfig(text).problems.map(({ message }) => message);
@@ -28,5 +30,18 @@ describe('"bridges" in tombolo.json', () => {
       'The style of bridges must be a word in double quotes.',
     ]);
     expect(['Reeds', 'Sun'].map((layer) => styleOf(text, layer))).toEqual(['level', 'auto']);
+  });
+
+  it('says whether roots are rounded, and keeps them where a style is kept', () => {
+    const rootsOf = (text: string) => readConfig(text).config.bridges.roots;
+    expect(rootsOf('{"bridges": {"roots": "rounded"}}')).toBe('rounded');
+    expect(rootsOf('{"bridges": {"style": "level"}}')).toBeUndefined();
+    expect(rootsOf('{"bridges": "upright"}')).toBeUndefined();
+    const wrong = '{"bridges": {"roots": "round", "style": "level"}}';
+    expect(problemsIn(wrong)).toEqual(['Unknown form of roots "round". Did you mean "rounded"?']);
+    expect([rootsOf(wrong), styleOf(wrong, 'Reeds')]).toEqual([undefined, 'level']);
+    const text = '{"bridges": {"roots": "rounded"}}';
+    const kept = applyEdits(text, styleEdits(text, readConfig(text).config.bridges, 'Reeds', 'level'));
+    expect([rootsOf(kept), styleOf(kept, 'Reeds')]).toEqual(['rounded', 'level']);
   });
 });

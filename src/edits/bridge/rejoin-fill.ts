@@ -31,7 +31,10 @@ export function reconnectPathData(data: string, joining: GapReconnection): reado
   const { absolute, paths } = source;
   if (!absolute.every(({ after }) => isFinitePoint(after.current))) return undefined;
   const runs = paths.flatMap((path, subpath) =>
-    runsIn(path, subpath, joining).map((run) => ({ ...run, ...withRoots(path, run, joining.roots) })),
+    runsIn(path, subpath, joining).map((run): EdgeRun => {
+      const whole = withRoots(path, run, joining.roots);
+      return { ...run, ...whole, rounded: whole.count > run.count };
+    }),
   );
   if (runs.length === 0) return [];
   const pairs = pairRuns(runs, joining.sides[0]);
@@ -52,6 +55,7 @@ interface EdgeRun {
   /** Of what runs along the side. */
   readonly start: Point;
   readonly end: Point;
+  readonly rounded?: boolean;
 }
 
 function runsIn({ steps }: StepPath, subpath: number, { sides, tolerance }: GapReconnection): EdgeRun[] {
@@ -194,7 +198,9 @@ function gapEdgeTo(
   to: readonly [RunLink, boolean],
 ): LoopItem[] {
   const [before, after] = [outerCurve(paths, from, 'end'), outerCurve(paths, to, 'start')];
-  const bank = blendCurve(before.end, tangentAt(before, 1), after.start, tangentAt(after, 0));
+  const rounded = [from[0], to[0]].some((link) => link.after.rounded === true || link.into.rounded === true);
+  const roots = rounded ? 'rounded' : 'square';
+  const bank = blendCurve(before.end, tangentAt(before, 1), after.start, tangentAt(after, 0), roots);
   return bank ? [{ kind: 'curve', curve: bank }] : [];
 }
 

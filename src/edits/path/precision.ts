@@ -3,6 +3,7 @@
 import type { Arc, Curve } from '../../geometry/base/curve-types';
 import { singularValues } from '../../geometry/base/matrix';
 import { WRITTEN_STEP } from '../../geometry/base/tolerances';
+import { cross } from '../../geometry/base/vector';
 import { splitCurve } from '../../geometry/curve/index';
 
 /** Digits after the point for which one step of a coordinate in user units is at most 1 µm. */
@@ -58,4 +59,9 @@ export function radiiOf({ axisU, axisV }: Arc): { x: number; y: number; turn: nu
   const { larger, smaller } = singularValues(axisU, axisV);
   const [a, b] = [axisU.x ** 2 + axisV.x ** 2 - axisU.y ** 2 - axisV.y ** 2, axisU.x * axisU.y + axisV.x * axisV.y];
   return { x: larger, y: smaller, turn: (Math.atan2(2 * b, a) * 90) / Math.PI };
+}
+
+/** As the flag of an `A` command says it (y down): a mirroring map leaves the sweep as it is and turns the axes over. */
+export function turnsClockwise({ axisU, axisV, sweep }: Arc): boolean {
+  return sweep > 0 === cross(axisU, axisV) > 0;
 }

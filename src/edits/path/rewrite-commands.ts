@@ -7,7 +7,7 @@ import type { PathCommand, PathLetter } from '../../markup/path-commands';
 import { applyEdits, type TextEdit } from '../../text/text';
 import { commandText, formatNumber, parametersText } from './path-style';
 import type { PathSource } from './path-writer';
-import { radiiOf } from './precision';
+import { radiiOf, turnsClockwise } from './precision';
 
 /** What becomes of a path, in its own user units. */
 export interface Redrawn {
@@ -133,7 +133,7 @@ class Rewriter {
     const { x, y, turn } = radiiOf(curve);
     const half = Math.abs(Math.abs(curve.sweep) - Math.PI) < 1e-6;
     const large = half ? command?.values[3] === 1 : Math.abs(curve.sweep) > Math.PI;
-    const flags = [large ? '1' : '0', curve.sweep > 0 ? '1' : '0'];
+    const flags = [large ? '1' : '0', turnsClockwise(curve) ? '1' : '0'];
     const [own = 0, other = 0] = (command?.values ?? []).map(Math.abs);
     const asWritten =
       Math.abs(Math.max(own, other) - x) < SAME_END * x && Math.abs(Math.min(own, other) - y) < SAME_END * x;

@@ -6,7 +6,7 @@ import type { OrderedLoop } from './loop-order';
 import type { StepPath } from './path-model';
 import { formatNumber, hasLineBreak } from './path-style';
 import { type CommandEnd, CommandWriter, type PathSource, type TextPiece } from './path-writer';
-import { arcExtraDecimals, extraDecimals, radiiOf, wellPosed } from './precision';
+import { arcExtraDecimals, extraDecimals, radiiOf, turnsClockwise, wellPosed } from './precision';
 import type { LoopItem } from './reconnect';
 
 /** An item of a loop, ready to be written. */
@@ -172,7 +172,7 @@ function writeArc(writer: CommandWriter, source: PathSource, curve: Arc, entry: 
   const pieces = wellPosed(curve);
   const shape = radiiText(source, curve, entry.command);
   pieces.forEach((piece, index) => {
-    const flags = [Math.abs(piece.sweep) > Math.PI ? '1' : '0', piece.sweep > 0 ? '1' : '0'];
+    const flags = [Math.abs(piece.sweep) > Math.PI ? '1' : '0', turnsClockwise(piece) ? '1' : '0'];
     const middle = { point: piece.end, decimals: source.decimals + extraDecimals(piece, source.lined), exact: false };
     const end = index === pieces.length - 1 ? entry.end : middle;
     writer.command('A', [...shape, ...flags], end, relative, index === 0 ? entry.command : undefined);

@@ -83,6 +83,18 @@ describe('bridges in outlines', () => {
     expect(await parsesElsewhere(result.text)).toBe(true);
     expect(bridge(result.text).edits).toEqual([]);
   });
+
+  it('arcs that a mirrored outline brings along keep their course', () => {
+    const circle = (radius: number) =>
+      `<path d="M${30 - radius} 30A${radius} ${radius} 0 0 1 ${30 + radius} 30A${radius} ${radius} 0 0 1 ${30 - radius} 30Z"/>`;
+    const result = bridge(
+      svg(
+        `<g fill="none" stroke="#000" stroke-width=".1">${circle(20)}<g transform="matrix(-1 0 0 1 60 0)">${circle(12)}</g></g>`,
+      ),
+    );
+    expect(islandsOf(result.after)).toBe(0);
+    expect(result.error).toBeLessThan(result.allowance);
+  });
 });
 
 describe('bridges in instances', () => {

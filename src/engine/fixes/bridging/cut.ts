@@ -78,6 +78,25 @@ export function examineCut(
   others: readonly Finding[] = [],
 ): ProvenCut | FailedCut {
   const strips = stripsFor(sheet, bridges, rootsOn(report));
+  const result = examineStrips(report, sheet, bridges, strips, islands, effects, others);
+  if (!isRefusal(result)) return result;
+  // Where fillets may be what speaks against it, square roots will do.
+  const isRounded = (i: number): boolean => strips[i]?.fillets !== undefined;
+  const square = bridges.map((bridge, i) => isRounded(i) && (result.blamed.size === 0 || result.blamed.has(bridge)));
+  if (!square.some((each) => each)) return result;
+  const plainer = strips.map((strip, i) => (square[i] ? { corners: strip.corners } : strip));
+  return examineStrips(report, sheet, bridges, plainer, islands, effects, others);
+}
+
+function examineStrips(
+  report: Report,
+  sheet: Sheet,
+  bridges: readonly Bridge[],
+  strips: readonly Strip[],
+  islands: readonly Piece[],
+  effects: readonly Effect[],
+  others: readonly Finding[],
+): ProvenCut | FailedCut {
   const cut = cutStrips(sheet, strips);
   if ('refusal' in cut) return failed(cut.refusal, blamedForCut(sheet, bridges, strips, cut.strips));
   const { id: layerId } = sheet.layer;
