@@ -83,7 +83,9 @@ export function* middlesOfCutSides(edges: SegmentIndex, reach: number): Iterable
     if (!begins && vectorLength(course) < LONGER_THAN_ARC * vectorLength(before)) continue;
     const last = followStraight(edges, edge, along, edges.next);
     if (last === undefined) continue;
-    const ends = turnsAway(directionOf(edges, last), directionOf(edges, nextOnSide(edges, last, edges.next)));
+    const after = directionOf(edges, nextOnSide(edges, last, edges.next));
+    const ends = turnsAway(directionOf(edges, last), after);
+    if (!ends && vectorLength(course) < LONGER_THAN_ARC * vectorLength(after)) continue;
     const middle = interpolate(startOf(edges, edge), endOf(edges, last), 0.5);
     const width = distanceToFacing(edges, middle, along, reach);
     if (width === undefined) continue;
