@@ -23,7 +23,7 @@ export function indexStrips(strips: readonly Strip[]): StripIndex {
 }
 
 /** Sheet mm. Strips are tried on the same shapes again and again. */
-const boxOfShape = memoizeByIdentity(
+export const boxOfShape = memoizeByIdentity(
   'box of a shape',
   ({ subpaths }: Shape): Box => joinBoxes(subpaths.flatMap(({ curves }) => curves.map(boundsOf))),
 );

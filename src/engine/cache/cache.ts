@@ -27,7 +27,10 @@ export interface Answer<Value> {
 /** A place where one answer follows another, as a file that is edited: the next one is worked out from the last. */
 export interface Slot {
   readonly name: string;
-  /** An answer to what is only tried is worked out from the last one, but does not take its place. */
+  /**
+   * An answer to what is only tried is worked out from the last that was tried since the slot's own last answer, for trials
+   * have most in common with each other; it does not take the place of that answer.
+   */
   readonly trial: boolean;
 }
 
@@ -114,18 +117,27 @@ export class Cache {
   }
 
   #last(name: string, slot: Slot): unknown {
-    const key = this.#slots.get(`${name} ${slot.name}`);
-    return key === undefined ? undefined : this.#use(key)?.value;
+    const [own, tried] = placesOf(name, slot);
+    const keys = [...(slot.trial ? [tried] : []), own].map((place) => this.#slots.get(place));
+    const entry = keys.flatMap((key) => (key === undefined ? [] : (this.#use(key) ?? [])))[0];
+    return entry?.value;
   }
 
-  #follow(name: string, { name: slotName, trial }: Slot, key: string): void {
+  #follow(name: string, slot: Slot, key: string): void {
     const entry = this.#entries.get(key);
-    if (trial || !entry) return;
-    const slot = `${name} ${slotName}`;
-    const before = this.#slots.get(slot);
-    if (before !== undefined) this.#entries.get(before)?.slots.delete(slot);
-    this.#slots.set(slot, key);
-    entry.slots.add(slot);
+    if (!entry) return;
+    const [own, tried] = placesOf(name, slot);
+    this.#leave(tried);
+    if (!slot.trial) this.#leave(own);
+    const place = slot.trial ? tried : own;
+    this.#slots.set(place, key);
+    entry.slots.add(place);
+  }
+
+  #leave(place: string): void {
+    const before = this.#slots.get(place);
+    if (before !== undefined) this.#entries.get(before)?.slots.delete(place);
+    this.#slots.delete(place);
   }
 
   #workOut<Inputs, Value>(node: CacheNode<Inputs, Value>, key: string, compute: () => Value): Entry {
@@ -156,4 +168,9 @@ export class Cache {
     this.#bytes -= entry.bytes;
     for (const slot of entry.slots) this.#slots.delete(slot);
   }
+}
+
+/** Of a slot: of its own last answer, and of what was tried last. */
+function placesOf(name: string, slot: Slot): readonly [own: string, tried: string] {
+  return [`${name} ${slot.name}`, `${name} ${slot.name} (tried)`];
 }

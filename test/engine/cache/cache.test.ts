@@ -65,6 +65,28 @@ describe('a cache', () => {
     expect(cache.bytes).toBe(1);
   });
 
+  it('works out what is tried from what was tried before, until the slot has another last answer', () => {
+    const { made, ask } = asker(100);
+    ask('a', slot);
+    for (const text of ['one', 'two']) ask(text, trial);
+    ask('b', slot);
+    ask('three', trial);
+    ask('a', slot);
+    ask('c', trial);
+    expect(made).toEqual(['a', 'one after a', 'two after one', 'b after a', 'three after b', 'c after a']);
+  });
+
+  it('works out what is tried from the last answer where what was tried is gone', () => {
+    const { cache, made, ask } = asker(6);
+    ask('aa', slot);
+    ask('bbb', trial);
+    ask('aa');
+    cache.ask({ ...node, name: 'other' }, 'cccc', () => 'cccc');
+    ask('aa', slot);
+    ask('d', trial);
+    expect(made.at(-1)).toBe('d after aa');
+  });
+
   it('works out the next answer of a slot from the last one, not from one that was only tried', () => {
     const { made, ask } = asker(100);
     ask('a', slot);
