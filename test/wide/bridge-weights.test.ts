@@ -1,6 +1,6 @@
 /**
  * What each weight of a plan does: the same drawing planned with and without it. `TOMBOLO_SHEETS=folder` writes the
- * picture. Drawings: @mdi/svg (Apache-2.0), letters of DejaVu Sans (@fontsource/dejavu-sans), and two made by hand.
+ * picture. Drawings: @mdi/svg (Apache-2.0), letters of DejaVu Sans (@fontsource/dejavu-sans), and three made by hand.
  */
 import { describe, expect, it } from 'vitest';
 import { WEIGHTS } from '../../src/edits/plan/search/weights';

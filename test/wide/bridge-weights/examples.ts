@@ -46,6 +46,16 @@ function covered(off: number, style?: BridgeStyle): Example {
 
 const OPENINGS = ' data-tombolo-reading="openings"';
 
+/** Rings about three middles. */
+function ripples(off: number): Example {
+  const rings = [28, 24, 19, 15, 10, 6].map((radius, i) => {
+    const [x, y] = [30 + 1.5 * (i >> 1), 30 - 2 * (i >> 1)];
+    return `M${x - radius} ${y}a${radius} ${radius} 0 1 0 ${2 * radius} 0a${radius} ${radius} 0 1 0 ${-2 * radius} 0z`;
+  });
+  const path = `<path fill-rule="evenodd" d="${rings.join('')}"/>`;
+  return { text: file(path, '0 0 60 60', ' data-tombolo-reading="openings"'), off };
+}
+
 function file(inside: string, viewBox: string, attributes = ''): string {
   const size = 'width="60mm" height="60mm"';
   return `<svg xmlns="http://www.w3.org/2000/svg" ${size} viewBox="${viewBox}"${attributes}>${inside}</svg>`;
@@ -83,6 +93,7 @@ export const EXAMPLES: Readonly<Record<Weight, Example>> = {
   offCentre: icon('emoticon-cool', 10),
   swing: icon('keyboard', NONE),
   lettering: word('BADGE', 0),
+  nested: ripples(0),
   symmetric: icon('delete-circle', 0),
   alike: icon('ballot-recount-outline', 0),
 };

@@ -74,6 +74,17 @@ export function countersOnLine(
   return best?.counters ?? [];
 }
 
+/** The same on the line through a point. */
+export function countersThrough(
+  islands: readonly LetterIsland[],
+  point: Point,
+  along: Point,
+  edges: SegmentIndex,
+): readonly Counter[] {
+  const frame: Frame = { right: { x: -along.y, y: along.x }, up: along };
+  return lineAt(islands, dot(point, frame.right), frame, edges)?.counters ?? [];
+}
+
 function isNearer(a: number, b: number, from: number, to: number): boolean {
   const middle = (from + to) / 2;
   return Math.abs(a - middle) < Math.abs(b - middle);

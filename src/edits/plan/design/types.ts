@@ -8,6 +8,8 @@ export interface Design {
   readonly alike: readonly Likeness[];
   /** Words: counters in a row. */
   readonly rows: readonly LetterRow[];
+  /** Islands that lie one in another. */
+  readonly nests: readonly Nest[];
 }
 
 /** An axis about which islands and the gaps about them are mirrored. */
@@ -35,6 +37,12 @@ export interface LikeIsland {
   readonly motion: Matrix;
 }
 
+/** Two or more islands, each of which lies alone in another. */
+export interface Nest {
+  /** Straight lines through all of them: for each island the way across on either side of it. */
+  readonly lines: readonly (readonly Counter[])[];
+}
+
 /** Three or more counters side by side, or the counters of three or more letters that stand on one line. */
 export interface LetterRow {
   /** The common direction of the stems: of length 1, upwards; exactly upright for upright faces. */
@@ -43,7 +51,7 @@ export interface LetterRow {
   readonly counters: readonly Counter[];
 }
 
-/** An island of a letter, and the line along the stems that its bridges best stand on. */
+/** An island of a letter or of a nest, and the line along the stems that its bridges best stand on. */
 export interface Counter {
   /** Number of the piece. */
   readonly piece: number;

@@ -123,6 +123,12 @@ export const WEIGHTS = {
     meaning: 'What bridges may cost that stand on the line of a letter, above and below its counter.',
     source: PRACTICE,
   },
+  nested: {
+    value: 2,
+    unit: 'times the cost',
+    meaning: 'What bridges may cost that run in one straight line through islands that lie in each other.',
+    source: PRACTICE,
+  },
   symmetric: {
     value: 3,
     unit: 'times the cost',

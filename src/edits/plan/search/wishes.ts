@@ -4,7 +4,7 @@ import type { Point } from '../../../geometry/base/curve-types';
 import { apply, invert, multiply } from '../../../geometry/base/matrix';
 import { distance } from '../../../geometry/base/vector';
 import { mirrorAbout } from '../design/axis';
-import type { CounterPlace, LetterRow } from '../design/index';
+import type { Counter, CounterPlace, LetterRow } from '../design/index';
 import { type ScoredCandidate, scoreCandidate } from '../score';
 import { isMirroredAbout, setsAbout, symmetricSets } from '../symmetry/sets';
 import { rootedInPoints, STEEPEST } from '../ways/rooted';
@@ -43,6 +43,7 @@ export function* wishesFor(
   yield* ofLetter(state, number, choice);
   yield* ofImages(state, layout, number);
   yield* ofLikes(state, layout, number);
+  yield* ofNest(state, layout, number, usual, choice);
   yield* onAxes(state, number, usual, choice);
 }
 
@@ -111,6 +112,41 @@ function* ofLikes(state: Assignment, layout: Layout, number: number): Iterable<W
     const motion = multiply(own.motion, back);
     yield* moved(state, layout, first.piece, number, (place) => apply(motion, place), WEIGHTS.alike.value);
   }
+}
+
+/** In one straight line through all that lie in each other, or in two: on the line that the others are bridged on. */
+function* ofNest(
+  state: Assignment,
+  layout: Layout,
+  number: number,
+  usual: BridgeSet,
+  { need }: Choice,
+): Iterable<Wish> {
+  if (need.given.length > 0 || state.options.align !== undefined) return;
+  for (const { lines } of state.design?.nests ?? []) {
+    if (!lines.some((line) => has(line, number))) continue;
+    const begun = lines.filter((line) => line.some((counter) => isBridgedOn(counter, layout)));
+    const sets = (begun.length > 0 ? begun : lines)
+      .flatMap((line) => line.filter(({ piece }) => piece === number))
+      .map(({ places }) => places.flatMap((place) => waysAt(place, number, state)))
+      .filter((set) => set.length > 1);
+    const enough = sets.filter((set) => set.length >= need.wanted);
+    const few = (enough.length > 0 ? enough : [sets.flat()]).filter((set) => isWorthALine(set, usual));
+    if (few.length > 0) yield { sets: few, isMet: () => false, worth: HOLD * WEIGHTS.nested.value };
+  }
+}
+
+/** So much dearer again may bridges on a line be by what they lack in hold. */
+const HOLD = 1.5;
+
+function isWorthALine(set: BridgeSet, usual: BridgeSet): boolean {
+  const costOf = (ways: BridgeSet): number => ways.reduce((sum, { cost }) => sum + cost, 0);
+  return set.length > 0 && costOf(set) <= WEIGHTS.nested.value * costOf(usual);
+}
+
+function isBridgedOn({ piece, places }: Counter, layout: Layout): boolean {
+  const own = layout.get(piece) ?? [];
+  return places.every((place) => own.some((way) => distance(way.from, place.from) < MOVED));
 }
 
 /** The bridges that another island has, where that one has any, moved to this one. */

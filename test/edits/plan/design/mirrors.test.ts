@@ -95,6 +95,6 @@ describe('the tolerance of a mirror axis', () => {
 describe('a layer without islands', () => {
   it('has no design', () => {
     const sheet = posed(path(box(20, 20, 40, 40)));
-    expect(designOf(sheet)).toEqual({ mirrors: [], alike: [], rows: [] });
+    expect(designOf(sheet)).toEqual({ mirrors: [], alike: [], rows: [], nests: [] });
   });
 });
