@@ -1,6 +1,6 @@
 /** The pen that a stroke is drawn with, and the space in which it is round. */
 import type { Matrix } from '../../geometry/base/curve-types';
-import { IDENTITY, invert, maxScale, meanScale, scaling } from '../../geometry/base/matrix';
+import { IDENTITY, invert, isSameMatrix, maxScale, meanScale, scaling } from '../../geometry/base/matrix';
 import { STROKE_OUTLINE } from '../../geometry/base/tolerances';
 
 export interface Pen {
@@ -18,6 +18,19 @@ export interface Pen {
   readonly mirrored: boolean;
   /** Pen units in one user unit, for dash lengths. */
   readonly unit: number;
+}
+
+/** Whether they paint alike along a chain; the length of dashes is not theirs, and whether it turns the plane over lies in the map. */
+export function isSamePen(a: Pen, b: Pen): boolean {
+  return (
+    a.half === b.half &&
+    a.cap === b.cap &&
+    a.join === b.join &&
+    a.miterLimit === b.miterLimit &&
+    a.tolerance === b.tolerance &&
+    isSameMatrix(a.fromMm, b.fromMm) &&
+    isSameMatrix(a.toMm, b.toMm)
+  );
 }
 
 export interface PenStyle {

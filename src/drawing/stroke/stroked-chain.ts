@@ -2,12 +2,11 @@
 import { defined } from '../../base/defined';
 import type { Curve } from '../../geometry/base/curve-types';
 import { derivedFacts } from '../../geometry/base/derived-facts';
-import { isSameMatrix } from '../../geometry/base/matrix';
 import type { Span } from '../../text/text';
 import type { Subpath } from '../types';
 import { PolygonSink } from './figures';
 import { outlineContour } from './outline-pieces';
-import type { Pen } from './pen';
+import { isSamePen, type Pen } from './pen';
 import { piecesOfLine, toPenUnits } from './pieces';
 
 /** A closed figure in sheet mm, and the number of the curve that it comes of. */
@@ -57,16 +56,4 @@ class FigureOfLine implements Subpath {
     const span = defined(this.line.spans[this.of]);
     return this.curves.map(() => span);
   }
-}
-
-function isSamePen(a: Pen, b: Pen): boolean {
-  return (
-    a.half === b.half &&
-    a.cap === b.cap &&
-    a.join === b.join &&
-    a.miterLimit === b.miterLimit &&
-    a.tolerance === b.tolerance &&
-    isSameMatrix(a.fromMm, b.fromMm) &&
-    isSameMatrix(a.toMm, b.toMm)
-  );
 }
