@@ -38,7 +38,7 @@ export interface Judgement {
   readonly tellsOfLifting: boolean;
   /** Off level or upright by more than 1° and less than 12°, in a drawing that is symmetric or has many level and upright lines. */
   readonly crooked: number;
-  /** Bridges in such drawings. */
+  /** Bridges in such drawings, but for gaps in hairlines. */
   readonly inUpright: number;
   /** Undefined where the drawing is not symmetric, or nothing was bridged. */
   readonly mirrored: boolean | undefined;
@@ -102,8 +102,8 @@ export function judge(drawing: Drawing): Judgement {
     left,
     lifts: liftsOf(old, plan, hung),
     tellsOfLifting: outcome.brings.some(({ message }) => /^(Island at|Loose tongue)/.test(message)),
-    crooked: isUprightDrawing ? plan.filter(isCrooked).length : 0,
-    inUpright: isUprightDrawing ? plan.length : 0,
+    crooked: isUprightDrawing ? plan.filter(showsDirection).filter(isCrooked).length : 0,
+    inUpright: isUprightDrawing ? plan.filter(showsDirection).length : 0,
     mirrored: !drawing.word && axes.length > 0 && plan.length > 0 ? isMirrored(lost, axes) : undefined,
     pairs: drawing.word ? pairsOf(drawing.word.letters, before, lost) : [0, 0],
     lost: lost.on.reduce((sum, value) => sum + value, 0) / FINENESS ** 2,
@@ -129,6 +129,11 @@ function withoutThreads(text: string, coarse: Pieces, islands: readonly Piece[])
     seen.add(whole);
     return true;
   });
+}
+
+/** A gap in a hairline, much wider than it is long, has none that anybody sees. */
+function showsDirection({ length, width }: Judgement['plan'][number]): boolean {
+  return length > width / 2;
 }
 
 type Way = Pick<Judgement['plan'][number], 'from' | 'to'>;
