@@ -1,10 +1,17 @@
 /** The outline of a strip that is drawn by itself, with its fillets, reaching into the material at both banks. Sheet mm. */
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
+import type { Polygon } from '../../geometry/base/polygon-types';
+import { FLATTENING, PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 import { add, cross, distance, dot, normalise, scale, subtract } from '../../geometry/base/vector';
-import { cornerAt, type Strip } from '../strip/strip';
+import { flattenSubpath } from '../../geometry/curve/flatten';
+import { cornerAt, polygonOf, type Strip } from '../strip/strip';
 import { arcAbout } from './arc';
 import type { RootFillet } from './fillet';
+
+/** What a strip keeps free of paint, with its fillets. */
+export function regionOfStrip(strip: Strip): Polygon {
+  return strip.fillets ? { outer: flattenSubpath(outlineOf(strip), FLATTENING), holes: [] } : polygonOf(strip);
+}
 
 /** Its curves one after the other; the last ends where the first starts. */
 export function outlineOf(strip: Strip): Curve[] {

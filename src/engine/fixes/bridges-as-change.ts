@@ -1,7 +1,7 @@
 /** Proven bridges in the form in which fixes are given to hosts. */
 
 import { count, formatMillimetres } from '../../config/values';
-import { polygonOf } from '../../edits/strip/strip';
+import { regionOfStrip } from '../../edits/roots/outline';
 import { regionContains } from '../../geometry/boolean/index';
 import { mapResult, type Result } from '../../report/refusal';
 import type { BridgePreview } from '../../report/report';
@@ -85,5 +85,5 @@ export function bridgePreviewOf({
   length,
   hiddenShare = 0,
 }: PlannedBridge): BridgePreview {
-  return { layer, layerId, strip: polygonOf(strip), from, to, width: cutWidth, length, shown: 1 - hiddenShare };
+  return { layer, layerId, strip: regionOfStrip(strip), from, to, width: cutWidth, length, shown: 1 - hiddenShare };
 }

@@ -10,6 +10,7 @@ import { composeEdits } from '../../edits/path/text-edits';
 import { bridgeAcrossGap } from '../../edits/plan/at-point';
 import type { StandingBridge } from '../../edits/plan/standing/detect';
 import type { Bridge } from '../../edits/plan/types';
+import { regionOfStrip } from '../../edits/roots/outline';
 import { shapesNearStrips } from '../../edits/strip/shapes-near';
 import { polygonOf, type Strip, stripAlong } from '../../edits/strip/strip';
 import type { Point } from '../../geometry/base/curve-types';
@@ -156,7 +157,7 @@ function previewOf(sheet: Sheet, { from, to, length, width, hiddenShare = 0 }: B
   return {
     layer: sheet.layer.name,
     layerId: sheet.layer.id,
-    strip: polygonOf(strip),
+    strip: regionOfStrip(strip),
     from,
     to,
     length,

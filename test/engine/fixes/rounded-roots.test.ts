@@ -4,9 +4,12 @@ import { AUTO_STYLES, type BridgeRoots } from '../../../src/config/bridge-style'
 import { DEFAULT_CONFIG } from '../../../src/config/types';
 import { bridgeIslands } from '../../../src/engine/fixes/bridge-islands';
 import { type BridgeChange, changeBridge, changesFor } from '../../../src/engine/fixes/change-bridge';
+import { cutAwayHeld, heldUnderPaint } from '../../../src/engine/fixes/covered/held';
+import { layerPlanFix, sketchedBridges } from '../../../src/engine/fixes/layer-plan/layer-bridges';
 import { bridgeStandingAt, bridgesOf, lengthOf } from '../../../src/engine/fixes/standing-bridges';
 import { check } from '../../../src/engine/index';
 import { distance, interpolate } from '../../../src/geometry/base/vector';
+import { difference } from '../../../src/geometry/boolean/index';
 import { isRefusal } from '../../../src/report/refusal';
 import type { Report } from '../../../src/report/report';
 import { applyEdits } from '../../../src/text/text';
@@ -74,6 +77,18 @@ describe.each(Object.keys(some))('a bridge with rounded roots in %s', (what) => 
     expect(areaBetween(first(now).openings, first(before).openings)).toBeLessThan(0.01 * lost);
   });
 
+  test('is shown as it will be, with its fillets', () => {
+    const { edits, bridges: previews = [] } = proven(layerPlanFix(before, first(before), 'auto'));
+    const strips = previews.map(({ strip }) => strip);
+    expect(strips.every(({ outer }) => outer.length > 8)).toBe(true);
+    const now = rounded(applyEdits(before.text, edits));
+    const shown = difference(first(before).openings, strips);
+    expect(areaBetween(shown, first(now).openings)).toBeLessThan(0.002 * first(before).cutLength);
+    // Before any is proven each is sketched by itself.
+    const sketched = sketchedBridges(before, first(before), 'auto').map(({ strip }) => strip);
+    expect(sketched.every(({ outer }) => outer.length > 8)).toBe(true);
+  });
+
   test('is widened, and its fillets grow with it', () => {
     const width = 1.5 * plan[0]!.cutWidth;
     const now = changed(after, middle(), { kind: 'width', width });
@@ -117,4 +132,20 @@ describe('square roots', () => {
       for (const bridge of bridgesOf(report, first(report))) expect(bridge.flare).toBe(0);
     }
   });
+});
+
+test('what rounded bridges hold under later paint is cut away with them', () => {
+  const ring = '<path fill-rule="evenodd" fill="#c33" d="M10 10H50V50H10zM24 24H36V36H24z"/>';
+  const text = svg(`<g id="a">${ring}</g><g id="b"><rect x="18" y="18" width="24" height="24" fill="#222"/></g>`);
+  const before = rounded(text);
+  const { text: bridged, bridges } = bridgeIslands(before, { layer: 'a' });
+  expect(bridges).toBeGreaterThan(0);
+  const report = rounded(bridged);
+  const sheet = first(report);
+  const [bridge] = bridgesOf(report, sheet);
+  expect(bridge!.flare).toBeGreaterThan(0.3);
+  const held = heldUnderPaint(report, sheet, bridge!)!;
+  const now = rounded(applyEdits(bridged, proven(cutAwayHeld(report, sheet, held)).edits));
+  // The outer square alone.
+  expect(openArea(now)).toBeCloseTo(1600, 1);
 });

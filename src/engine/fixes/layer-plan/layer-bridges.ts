@@ -2,7 +2,8 @@
 import type { BridgeStyle } from '../../../config/bridge-style';
 import { stripsFor } from '../../../edits/bridge/cut';
 import type { Bridge } from '../../../edits/plan/types';
-import { polygonOf, type Strip } from '../../../edits/strip/strip';
+import { regionOfStrip } from '../../../edits/roots/outline';
+import type { Strip } from '../../../edits/strip/strip';
 import type { Point } from '../../../geometry/base/curve-types';
 import { DRAWN_ALIKE } from '../../../geometry/base/tolerances';
 import { add, normalise, scale, subtract } from '../../../geometry/base/vector';
@@ -15,7 +16,7 @@ import { type BridgedMany, bridgeSheet } from '../bridge-islands';
 import { bridgePreviewOf, manyBridgesAsChange } from '../bridges-as-change';
 import { toldOfPlan } from '../bridging/along';
 import { type PlannedBridge, type VerifiedBridges, withoutReport } from '../bridging/cut';
-import { islandsOf, planFor } from '../bridging/plan';
+import { islandsOf, planFor, rootsOn } from '../bridging/plan';
 import { BRIDGING_EFFECTS } from '../bridging/together';
 import { fixResult } from '../fix-of';
 
@@ -32,13 +33,15 @@ export interface LayerBridges {
 
 /** The bridges that are tried first, before any is cut or proven: most often they are those that hold. */
 export function sketchedBridges(report: Report, sheet: Sheet, style: BridgeStyle): BridgePreview[] {
-  return planFor(report, sheet, islandsOf(sheet), { style }).bridges.map((bridge) => uncutPreview(sheet, bridge));
+  return planFor(report, sheet, islandsOf(sheet), { style }).bridges.map((bridge) =>
+    uncutPreview(report, sheet, bridge),
+  );
 }
 
 /** A bridge that was not cut yet, as hosts show it. */
-export function uncutPreview(sheet: Sheet, bridge: Bridge): BridgePreview {
+export function uncutPreview(report: Report, sheet: Sheet, bridge: Bridge): BridgePreview {
   const { from, to, length, width, hiddenShare = 0 } = bridge;
-  const strip = polygonOf(stripsFor(sheet, [bridge])[0] as Strip);
+  const strip = regionOfStrip(stripsFor(sheet, [bridge], rootsOn(report))[0] as Strip);
   const { name: layer, id: layerId } = sheet.layer;
   return { layer, layerId, strip, from, to, length, width: width - sheet.kerf, shown: 1 - hiddenShare };
 }

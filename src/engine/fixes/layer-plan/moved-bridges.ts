@@ -70,13 +70,15 @@ export function movedTogether(
   const placed = placedAt(report, sheet, bridge, place, along);
   if (typeof placed === 'string') return { bridges: [], reason: placed };
   if (along && !isParallel(placed, along)) return { bridges: [], reason: TURNED };
-  const first = shown(sheet, number, placed);
+  const first = shown(report, sheet, number, placed);
   if (apart) return { bridges: [first] };
   const others = followersOf(sheet, plan, number).map((follower) => {
     const twin = defined(plan[follower.bridge]);
     const [from, end] = [follower.motion(placed.from), follower.motion(placed.to)];
     const there = placedAt(report, sheet, twin, interpolate(from, end, 0.5), directionOf({ from, to: end }));
-    return typeof there !== 'string' && isAlike(there, from, end) ? shown(sheet, follower.bridge, there) : undefined;
+    return typeof there !== 'string' && isAlike(there, from, end)
+      ? shown(report, sheet, follower.bridge, there)
+      : undefined;
   });
   const bridges = [first, ...others.filter((each) => each !== undefined)];
   return others.includes(undefined) ? { bridges, reason: ALIKE } : { bridges };
@@ -162,9 +164,9 @@ function hiddenFor(report: Report, sheet: Sheet) {
   return report.session.remember(`painted over ${sheet.layer.id}`, () => hiddenOn(report, sheet));
 }
 
-function shown(sheet: Sheet, number: number, bridge: Bridge): MovedTogether['bridges'][number] {
+function shown(report: Report, sheet: Sheet, number: number, bridge: Bridge): MovedTogether['bridges'][number] {
   const { from, to } = bridge;
-  return { bridge: number, from, to, preview: uncutPreview(sheet, bridge) };
+  return { bridge: number, from, to, preview: uncutPreview(report, sheet, bridge) };
 }
 
 const middleOf = ({ from, to }: Pick<Bridge, 'from' | 'to'>): Point => interpolate(from, to, 0.5);
