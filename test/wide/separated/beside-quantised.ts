@@ -9,14 +9,11 @@ import type { Rgb } from '../../../src/separate/raster';
 import { rendered } from '../../separate/pictures';
 import { squaredDepths } from './pixels';
 
-export interface Beside {
+export interface BesidePicture {
   /** Of the picture, 0..1. */
   readonly differs: number;
-  /** Of the picture: what lies in the middle of a disc of one colour that is so wide, and has another one in the print. */
+  /** Of the picture: what lies in the middle of a disc of one colour that is wide enough, and has another one in the print. */
   readonly lost: number;
-}
-
-export interface BesidePicture extends Beside {
   /** What is lost of discs that are only a quarter wider than the least detail: beside necks that were widened. */
   readonly beside: number;
 }
@@ -40,22 +37,24 @@ export function besidePicture(separation: Separation, picture: Picture): BesideP
   const { width, detail, follow } = separation;
   const paints = separation.layers.map(({ paint }) => paint);
   const { text } = layersAsSvg(separation);
-  const discs = (times: number): Beside =>
-    besideQuantised(text, picture, paints, { width, wide: times * detail + STRAYS * follow });
-  return { ...discs(KEPT), beside: discs(TOLD).lost };
+  const widths = [KEPT, TOLD].map((times) => times * detail + STRAYS * follow);
+  const { differs, lost } = besideQuantised(text, picture, paints, { width, widths });
+  const [kept = NaN, beside = NaN] = lost;
+  return { differs, lost: kept, beside };
 }
 
 /**
  * @param svg the print
  * @param width mm of the print
- * @param wide mm: discs of one colour of this width are looked at; the frame is an edge
+ * @param widths mm: discs of one colour of each of these are looked at; the frame is an edge
+ * @returns what differs, and of that what lies in the middle of such discs, for each width
  */
 function besideQuantised(
   svg: string,
   picture: Picture,
   paints: readonly string[],
-  { width, wide }: { readonly width: number; readonly wide: number },
-): Beside {
+  { width, widths }: { readonly width: number; readonly widths: readonly number[] },
+): { readonly differs: number; readonly lost: readonly number[] } {
   const print = rendered(svg, Math.min(picture.width, FINE_ENOUGH), true);
   const source = new PictureSource(picture);
   const colours = paints.map((paint) => [1, 3, 5].map((at) => Number.parseInt(paint.slice(at, at + 2), 16)));
@@ -63,8 +62,9 @@ function besideQuantised(
     source.over(source.groundOf(undefined)).at(print.width),
     colours as unknown as Rgb[],
   );
-  const radius = (wide / 2 / width) * print.width;
-  let [differs, lost] = [0, 0];
+  const radii = widths.map((wide) => (wide / 2 / width) * print.width);
+  const lost = radii.map(() => 0);
+  let differs = 0;
   colours.forEach((colour, label) => {
     const isIn = (at: number): boolean => labels[at] === label;
     const depth = squaredDepths({ width: print.width, height: print.height, on: labels }, isIn);
@@ -73,8 +73,11 @@ function besideQuantised(
       differs += 1;
       const [x, y] = [at % print.width, Math.floor(at / print.width)];
       const frame = Math.min(x + 1, print.width - x, y + 1, print.height - y);
-      if (Math.min(frame, Math.sqrt(depth[at]!)) - 0.5 >= radius) lost += 1;
+      const clear = Math.min(frame, Math.sqrt(depth[at]!)) - 0.5;
+      radii.forEach((radius, of) => {
+        if (clear >= radius) lost[of]! += 1;
+      });
     }
   });
-  return { differs: differs / labels.length, lost: lost / labels.length };
+  return { differs: differs / labels.length, lost: lost.map((count) => count / labels.length) };
 }
