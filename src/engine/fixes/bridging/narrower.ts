@@ -17,7 +17,10 @@ const MOST_EDGES = 20_000;
 /** Proofs for a layer, and for an island at one limit. */
 const PROOFS = { layer: 12, each: 3 };
 
-/** @returns mm: the widest limit that was tried by which the island hangs; undefined where none is known */
+/**
+ * @returns mm: the widest limit that was tried by which the island hangs, if need be on islands that hang themselves; undefined
+ * where none is known
+ */
 export type NarrowerLimit = (island: Piece) => number | undefined;
 
 export function narrowerLimitFor(report: Report, sheet: Sheet, choice: BridgePlanChoice): NarrowerLimit {
@@ -43,7 +46,8 @@ export function narrowerLimitFor(report: Report, sheet: Sheet, choice: BridgePla
     const spent = { avoid: [], proofs };
     const { proven } = asManyAsHold({ report: now, sheet: own }, [piece], plan, { plan: { thorough: true } }, spent);
     left += proofs.left;
-    return proven?.bridges.every(({ from, to }) => isIn(within.box, from) && isIn(within.box, to)) === true;
+    const its = proven?.bridges.filter((each) => each.island === piece || each.target === piece);
+    return its?.every(({ from, to }) => isIn(within.box, from) && isIn(within.box, to)) === true;
   };
   return (island) => {
     if (left <= 0) return undefined;
