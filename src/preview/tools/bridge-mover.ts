@@ -1,18 +1,15 @@
 /**
  * Bridges that stand, handled directly: picked, dragged along their gap, stretched by the handles at their sides, moved
- * by arrow keys, removed. Nothing is written by a drag: when the pointer lets go, the ghost stays where it is and is
- * proven, and Apply or Enter writes it. So a slip of the hand costs nothing, and several steps (a drag, a few arrow
- * keys, a width) make one change of the text and one step of undo.
+ * by arrow keys, removed. Nothing is written by a drag: when the pointer lets go, the ghost stays where it is (`bridge-change.ts`).
  */
 
 import type { Point } from '../../geometry/base/curve-types';
 import { distance } from '../../geometry/base/vector';
-import type { BridgeOffer, BridgeRefusal } from '../../protocol/index';
-import type { GhostAnswer, StandingBridgeData, WantedBridge } from '../../protocol/standing-bridges';
+import type { StandingBridgeData } from '../../protocol/standing-bridges';
 import { type BridgeDrawing, BridgeHandles, type BridgeShape, distanceTo, handlesOf } from '../canvas/bridge-handles';
 import type { BridgeBar } from './bridge-bar';
-import { type Aim, aimOfKey, aimOfMove, aimOfStretch, type KeyPress, provisional, shapeOf } from './bridge-gestures';
-import { sentenceOf, TEXT_CHANGED } from './bridge-tool';
+import { BridgeChange } from './bridge-change';
+import { aimOfKey, aimOfMove, aimOfStretch, type KeyPress } from './bridge-gestures';
 import { StandingBridgeList } from './standing-bridges';
 import type { ToolContext } from './tool-context';
 
@@ -20,8 +17,6 @@ import type { ToolContext } from './tool-context';
 const REACH = 10;
 /** Milliseconds after the last key until the ghost is proven. */
 const REST = 250;
-/** mm: a change smaller than this is none. */
-const NOTHING = 0.004;
 /** mm: the bridge this near to where one was put is that one. */
 const SAME_PLACE = 0.5;
 
@@ -37,31 +32,30 @@ export class BridgeMover {
   readonly handles = new BridgeHandles();
   readonly list: StandingBridgeList;
   private hovered: StandingBridgeData | undefined;
-  private selected: StandingBridgeData | undefined;
-  /** As the engine placed it last, and as it is drawn. */
-  private answered: BridgeShape | undefined;
-  private ghost: BridgeShape | undefined;
-  private title = '';
-  private refused = false;
-  private removing = false;
   private drag: Drag | undefined;
-  private next: Aim | undefined;
-  private asking = false;
-  private resting: ReturnType<typeof setTimeout> | undefined;
-  /** Counts what was wanted: only the proof of the last counts. */
-  private turn = 0;
-  private proven: BridgeOffer | undefined;
-  private applyWhenProven = false;
   /** Where the bridge that is worked on stands once the text has changed. */
   private again: { readonly layer: string; readonly centre: Point } | undefined;
 
   private readonly context: ToolContext;
-  private readonly bar: BridgeBar;
+  private readonly change: BridgeChange;
 
   constructor(context: ToolContext, bar: BridgeBar) {
     this.context = context;
-    this.bar = bar;
     this.list = new StandingBridgeList(context);
+    this.change = new BridgeChange(context, bar, {
+      escape: () => this.escape(),
+      dropped: () => {
+        this.drag = undefined;
+      },
+      puts: (centre) => {
+        const { selected } = this;
+        this.again = selected && centre && { layer: selected.layer, centre };
+      },
+    });
+  }
+
+  private get selected(): StandingBridgeData | undefined {
+    return this.change.bridge;
   }
 
   get active(): StandingBridgeData | undefined {
@@ -72,11 +66,11 @@ export class BridgeMover {
   over(at: Point): 'stretch' | 'move' | undefined {
     const { selected } = this;
     const place = selected && this.context.placeOf(selected.layer);
-    if (selected && place && !this.removing) {
-      const shape = this.ghost ?? selected;
+    if (selected && place && !this.change.isRemoval) {
+      const shape = this.change.ghost ?? selected;
       const handles = handlesOf(shape, place, this.context.viewport);
       if (handles.some((handle) => distance(handle, at) < REACH)) return 'stretch';
-      if (this.ghost && distanceTo(shape, at, place, this.context.viewport) < REACH) return 'move';
+      if (this.change.ghost && distanceTo(shape, at, place, this.context.viewport) < REACH) return 'move';
     }
     return this.list.near(at) ? 'move' : undefined;
   }
@@ -106,7 +100,7 @@ export class BridgeMover {
     const { selected } = this;
     const from = selected && this.inSheet(at);
     if (!selected || !from) return false;
-    this.drag = { kind: over, from, shape: this.ghost ?? selected, moved: false };
+    this.drag = { kind: over, from, shape: this.change.ghost ?? selected, moved: false };
     return true;
   }
 
@@ -115,7 +109,9 @@ export class BridgeMover {
     const to = this.inSheet(at);
     if (!drag || !to) return;
     drag.moved = true;
-    this.aim(drag.kind === 'move' ? aimOfMove(drag.shape, drag.from, to) : aimOfStretch(drag.shape, drag.from, to));
+    this.change.aim(
+      drag.kind === 'move' ? aimOfMove(drag.shape, drag.from, to) : aimOfStretch(drag.shape, drag.from, to),
+    );
   }
 
   /** @returns the bridge where it was only clicked */
@@ -124,13 +120,13 @@ export class BridgeMover {
     this.drag = undefined;
     if (!drag) return undefined;
     if (!drag.moved) return this.selected;
-    this.proveSoon(0);
+    this.change.proveSoon(0);
     return undefined;
   }
 
   select(bridge: StandingBridgeData | undefined): void {
-    this.dropGhost();
-    [this.selected, this.hovered] = [bridge, undefined];
+    this.change.drop();
+    [this.change.bridge, this.hovered] = [bridge, undefined];
     this.again = bridge && { layer: bridge.layer, centre: bridge.centre };
     if (bridge) this.context.say(this.spoken(bridge));
     this.context.redraw();
@@ -140,20 +136,20 @@ export class BridgeMover {
   key(press: KeyPress): boolean {
     const { selected } = this;
     if (!selected) return false;
-    if (press.key === 'Delete' || press.key === 'Backspace') this.remove();
-    else if (press.key === 'Enter') return this.enter();
+    if (press.key === 'Delete' || press.key === 'Backspace') this.change.remove();
+    else if (press.key === 'Enter') return this.change.enter();
     else {
-      const aim = aimOfKey(this.ghost ?? selected, press);
+      const aim = aimOfKey(this.change.ghost ?? selected, press);
       if (!aim) return false;
-      this.aim(aim);
-      this.proveSoon(REST);
+      this.change.aim(aim);
+      this.change.proveSoon(REST);
     }
     return true;
   }
 
   /** Takes away the ghost, then the selection. @returns whether there was anything */
   escape(): boolean {
-    if (this.ghost || this.removing) this.dropGhost();
+    if (this.change.isBegun) this.change.drop();
     else if (this.selected) this.select(undefined);
     else return false;
     this.context.redraw();
@@ -163,11 +159,11 @@ export class BridgeMover {
   /** The text has changed: what was worked on is looked for in the new one. */
   async renew(): Promise<void> {
     const { again } = this;
-    this.clearGhost();
-    [this.selected, this.hovered] = [undefined, undefined];
+    this.change.clear();
+    [this.change.bridge, this.hovered] = [undefined, undefined];
     if (!again) return;
     await this.list.load();
-    this.selected ??= this.list.standingAt(again.layer, again.centre, SAME_PLACE);
+    this.change.bridge ??= this.list.standingAt(again.layer, again.centre, SAME_PLACE);
     this.context.redraw();
   }
 
@@ -190,157 +186,18 @@ export class BridgeMover {
     const place = bridge && this.context.placeOf(bridge.layer);
     if (!bridge || !place) return undefined;
     if (bridge !== this.selected) return { stands: bridge, state: 'hovered', place };
-    if (this.removing) return { stands: bridge, state: 'removed', place };
-    if (!this.ghost) return { stands: bridge, state: 'selected', place };
-    return { stands: bridge, ghost: this.ghost, state: this.refused ? 'refused' : 'moved', place };
+    if (this.change.isRemoval) return { stands: bridge, state: 'removed', place };
+    if (!this.change.ghost) return { stands: bridge, state: 'selected', place };
+    return { stands: bridge, ghost: this.change.ghost, state: this.change.isRefused ? 'refused' : 'moved', place };
   }
 
   private isOnGhost(at: Point): boolean {
     const place = this.selected && this.context.placeOf(this.selected.layer);
     return (
-      this.ghost !== undefined &&
+      this.change.ghost !== undefined &&
       place !== undefined &&
-      distanceTo(this.ghost, at, place, this.context.viewport) < REACH
+      distanceTo(this.change.ghost, at, place, this.context.viewport) < REACH
     );
-  }
-
-  /** Shows at once about what is wanted, and asks for exactly that; while an answer is under way, only the last counts. */
-  private aim(aim: Aim): void {
-    const { selected } = this;
-    if (!selected) return;
-    this.wantAnew();
-    this.bar.dropNotice();
-    this.ghost = provisional(this.answered ?? selected, aim);
-    this.next = aim;
-    this.context.redraw();
-    void this.follow(selected);
-  }
-
-  private async follow(bridge: StandingBridgeData): Promise<void> {
-    if (this.asking) return;
-    this.asking = true;
-    while (this.next && this.selected === bridge) {
-      const aim = this.next;
-      this.next = undefined;
-      const answer = await this.context.host.bridgeGhost(bridge, wantedOf(bridge, aim));
-      if (this.selected === bridge && !this.removing && this.ghost) this.hear(answer);
-    }
-    this.asking = false;
-  }
-
-  private hear(answer: GhostAnswer | undefined): void {
-    if (!answer) return;
-    this.refused = 'reason' in answer;
-    if ('reason' in answer) this.show(answer.reason);
-    else {
-      this.title = answer.title;
-      this.answered = shapeOf(answer.ghost, this.selected);
-      // A newer wish is drawn from this answer, as well as can be.
-      this.ghost = this.next ? provisional(this.answered, this.next) : this.answered;
-      this.show(answer.title);
-    }
-    this.context.redraw();
-  }
-
-  private wantAnew(): void {
-    this.endProof();
-    this.removing = false;
-  }
-
-  /** No proof that is still to come counts: Enter may have asked for one while another was under way. */
-  private endProof(): void {
-    clearTimeout(this.resting);
-    this.turn += 1;
-    [this.proven, this.applyWhenProven] = [undefined, false];
-  }
-
-  private proveSoon(after: number): void {
-    clearTimeout(this.resting);
-    this.resting = setTimeout(() => void this.prove(), after);
-  }
-
-  private async prove(): Promise<void> {
-    const { selected, turn } = this;
-    if (!selected) return;
-    // The last answer about the place is waited for: what is proven is what is seen.
-    if ((this.asking || this.next) && !this.removing) return this.proveSoon(30);
-    if (this.refused && !this.removing) return;
-    const wanted: WantedBridge = this.removing ? { remove: true } : wantedOf(selected, aimOf(this.ghost ?? selected));
-    if (!('remove' in wanted) && wanted.to === undefined && wanted.width === undefined) {
-      this.dropGhost();
-      this.context.redraw();
-      return;
-    }
-    const answer = await this.context.host.changeBridge(selected, wanted);
-    if (turn !== this.turn || this.selected !== selected || !answer) return;
-    this.settle(answer);
-  }
-
-  private settle(answer: BridgeOffer | BridgeRefusal): void {
-    const isRefused = 'reason' in answer;
-    this.proven = isRefused ? answer.anyway : answer;
-    this.refused = isRefused;
-    this.show(sentenceOf(answer), isRefused ? 'Change anyway' : undefined);
-    this.context.redraw();
-    if (this.applyWhenProven && !isRefused) void this.apply();
-  }
-
-  private show(sentence: string, label = this.removing ? 'Remove bridge' : 'Apply'): void {
-    const apply = { label, run: () => void this.enter() };
-    const can = !this.refused || this.proven !== undefined;
-    this.bar.show({ sentence, ...(can && { apply }), drop: { label: 'Cancel', run: () => void this.escape() } });
-  }
-
-  private remove(): void {
-    this.wantAnew();
-    [this.removing, this.refused, this.ghost, this.answered] = [true, false, undefined, undefined];
-    this.title = 'Remove this bridge';
-    this.show(this.title);
-    this.context.redraw();
-    this.proveSoon(0);
-  }
-
-  /** @returns whether there is something to have */
-  private enter(): boolean {
-    if (!this.ghost && !this.removing) return false;
-    if (this.proven) void this.apply();
-    else {
-      this.applyWhenProven = true;
-      this.proveSoon(0);
-    }
-    return true;
-  }
-
-  private async apply(): Promise<void> {
-    const { selected, context, ghost, removing } = this;
-    if (!selected || !this.proven) return;
-    this.endProof();
-    this.again = removing ? undefined : { layer: selected.layer, centre: (ghost ?? selected).centre };
-    const done = await context.host.putIn();
-    const told = removing ? 'Bridge removed.' : 'Bridge changed.';
-    // Until the new text is shown, the ghost stands for it.
-    if (!done) this.clearGhost();
-    if (done) this.bar.tellDone(told, context.host.undo);
-    else this.bar.show({ sentence: TEXT_CHANGED, drop: { label: 'Close', run: () => this.bar.show(undefined) } });
-    context.focusPicture();
-    context.redraw();
-  }
-
-  private dropGhost(): void {
-    const had = this.ghost !== undefined || this.removing;
-    this.clearGhost();
-    if (had) this.bar.show(undefined);
-  }
-
-  private clearGhost(): void {
-    this.wantAnew();
-    [this.ghost, this.answered, this.next, this.drag, this.refused] = [
-      undefined,
-      undefined,
-      undefined,
-      undefined,
-      false,
-    ];
   }
 
   private inSheet(at: Point): Point | undefined {
@@ -356,13 +213,3 @@ export class BridgeMover {
     return `${size} Arrow keys move it along the gap, brackets change its width, Delete removes it.`;
   }
 }
-
-/** Only what differs from what stands. */
-function wantedOf(bridge: StandingBridgeData, { to, width }: Aim): { readonly to?: Point; readonly width?: number } {
-  return {
-    ...(distance(to, bridge.centre) > NOTHING && { to }),
-    ...(Math.abs(width - bridge.width) > NOTHING && { width }),
-  };
-}
-
-const aimOf = ({ centre, width }: BridgeShape): Aim => ({ to: centre, width });
