@@ -7,7 +7,7 @@ import { type BridgeChange, changeBridge, changesFor } from '../../../src/engine
 import { cutAwayHeld, heldUnderPaint } from '../../../src/engine/fixes/covered/held';
 import { layerPlanFix, sketchedBridges } from '../../../src/engine/fixes/layer-plan/layer-bridges';
 import { bridgeStandingAt, bridgesOf, lengthOf } from '../../../src/engine/fixes/standing-bridges';
-import { check } from '../../../src/engine/index';
+import { check, fixesFor } from '../../../src/engine/index';
 import { distance, interpolate } from '../../../src/geometry/base/vector';
 import { difference } from '../../../src/geometry/boolean/index';
 import { isRefusal } from '../../../src/report/refusal';
@@ -148,4 +148,23 @@ test('what rounded bridges hold under later paint is cut away with them', () => 
   const now = rounded(applyEdits(bridged, proven(cutAwayHeld(report, sheet, held)).edits));
   // The outer square alone.
   expect(openArea(now)).toBeCloseTo(1600, 1);
+});
+
+test('a bridge that a raised limit finds thin is widened with its fillets', () => {
+  const { text } = bridgeIslands(rounded(some['a polygon frame']!));
+  const raised = (drawn: string): Report =>
+    check(drawn, { config: { ...DEFAULT_CONFIG, limits: { ...DEFAULT_CONFIG.limits, bridge: 1.4 } } });
+  let report = raised(text);
+  const thin = () => report.findings.filter((finding) => finding.check === 'thin-bridge');
+  expect(thin()).toHaveLength(2);
+  for (let [finding] = thin(); finding; [finding] = thin()) {
+    const fix = fixesFor(report, finding).fixes.find(({ kind }) => kind === 'widen-bridge')!;
+    report = raised(applyEdits(report.text, fix.edits));
+  }
+  const bridges = bridgesOf(report, first(report));
+  expect(bridges).toHaveLength(2);
+  for (const { width, flare } of bridges) {
+    expect(width).toBeCloseTo(1.4, 1);
+    expect(flare).toBeCloseTo(0.7, 1);
+  }
 });

@@ -1,5 +1,6 @@
 /** The straight sides of necks: stretches of the material's edge beyond whose two ends the material widens. Sheet mm. */
 
+import { defined } from '../../../base/defined';
 import type { Point } from '../../../geometry/base/curve-types';
 import { DRAWN_ALIKE } from '../../../geometry/base/tolerances';
 import {
@@ -46,12 +47,23 @@ export function sideAlong(edges: SegmentIndex, edge: number, width: number): Str
   const after = directionOf(edges, nextOnSide(edges, last, edges.next));
   // The material is on the right (y down): it widens where its edge turns left.
   if (cross(before, along) >= 0 || cross(along, after) >= 0) return undefined;
-  const away = scale(perpendicular(along), -1);
-  const [start, end] = [edges.previous, edges.next].map((step) => roundedRoot(edges, edge, away, step, width));
+  // Where the edge is the first of an arc, the side itself is longer.
+  const main = longestOf(edges, first, last);
+  const away = scale(perpendicular(normalise(directionOf(edges, main)) ?? along), -1);
+  const [start, end] = [edges.previous, edges.next].map((step) => roundedRoot(edges, main, away, step, width));
   return {
     side: [start?.corner ?? startOf(edges, first), end?.corner ?? endOf(edges, last)],
     flare: Math.max(start?.flare ?? 0, end?.flare ?? 0),
   };
+}
+
+function longestOf(edges: SegmentIndex, first: number, last: number): number {
+  let longest = first;
+  for (let at = first; at !== last; ) {
+    at = defined(edges.next[at]);
+    if (vectorLength(directionOf(edges, at)) > vectorLength(directionOf(edges, longest))) longest = at;
+  }
+  return longest;
 }
 
 function followStraight(edges: SegmentIndex, edge: number, along: Point, step: Uint32Array): number | undefined {
