@@ -47,8 +47,11 @@ const BESIDE = 0.2;
 /** So often a plan is made anew round what did not hold, and of no more islands: that takes long, and they hold each other less. */
 const [MOST_REPLANS, MOST_REPLANNED] = [2, 24];
 
-/** How often what is to blame is made wider or left out, before all is given up that is left. */
-const MOST_PROOFS = 8;
+/**
+ * How often what is to blame is made wider or left out, before all is given up that is left: where faults are worse in sum
+ * alone, each proof blames a single bridge.
+ */
+const MOST_PROOFS = 12;
 
 /** @param examine what proves a set of bridges */
 export function asManyAsHold(

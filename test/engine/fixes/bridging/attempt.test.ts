@@ -20,11 +20,11 @@ const failed = (blamed: readonly Bridge[], more: Partial<FailedCut> = {}): Faile
 });
 
 /** Runs an attempt whose first proofs fail as given, and gives the sets that were to be proven. */
-function attempt(failures: readonly ((bridges: readonly Bridge[]) => FailedCut)[]) {
-  const report = check(TEXT);
+function attempt(failures: readonly ((bridges: readonly Bridge[]) => FailedCut)[], { text = TEXT, proofs = 10 } = {}) {
+  const report = check(text);
   const sheet = defined(report.sheets[0]);
   const sets: (readonly Bridge[])[] = [];
-  const spent: Spent = { avoid: [], proofs: { left: 10 } };
+  const spent: Spent = { avoid: [], proofs: { left: proofs } };
   const outcome = asManyAsHold({ report, sheet }, islandsOf(sheet), {}, {}, spent, (...asked) => {
     const failure = failures[sets.length];
     sets.push(asked[2]);
@@ -53,6 +53,19 @@ describe('a plan whose proof fails', () => {
     const [narrow, wide] = [defined(sets[0]?.[0]), defined(sets[1]?.[0])];
     expect(wide.from).toEqual(narrow.from);
     expect(wide.width).toBeCloseTo(1.1 * narrow.width, 6);
+  });
+
+  it('goes on where proof after proof blames the bridges of one more island', () => {
+    const rings = Array.from({ length: 12 }, (_, i) => ring(8 + 30 * i)).join('');
+    const text = TEXT.replace(/70/g, '370').replace(/ d="[^"]*"/, ` d="${rings}"`);
+    const blameLast = (bridges: readonly Bridge[]) =>
+      failed(bridges.filter(({ island }) => island === bridges.at(-1)?.island));
+    const { outcome } = attempt(
+      Array.from({ length: 10 }, () => blameLast),
+      { text, proofs: 20 },
+    );
+    expect(outcome.left.size).toBe(8);
+    expect(outcome.proven).toBeDefined();
   });
 
   it('leaves out the island that is to blame when it was made anew twice, and tells why', () => {
