@@ -94,7 +94,7 @@ describe('tombolo bridge', () => {
     expect(code).toBe(1);
   });
 
-  it('says what the bridges bring: prongs of a comb, held at their roots alone', async () => {
+  it('says what the bridges bring: prongs of a comb, held at their roots alone, by long bridges', async () => {
     const comb = 'M10 10h200v82h-200zM20 25v42h6v-8h70v-6h-70v-8h70v-6h-70v-8h70v-6z';
     const size = 'width="220mm" height="110mm" viewBox="0 0 220 110"';
     await workshop.file(
@@ -102,7 +102,9 @@ describe('tombolo bridge', () => {
       `<svg xmlns="http://www.w3.org/2000/svg" ${size}><path fill-rule="evenodd" d="${comb}"/></svg>`,
     );
     const { code, stderr } = await workshop.run(['bridge', 'comb.svg', '--plan']);
-    expect(stderr).toMatch(/^comb\.svg: \d bridges planned\n(comb\.svg: brings: Loose tongue .+\n){2}$/);
+    expect(stderr).toMatch(
+      /^comb\.svg: \d bridges planned\n(comb\.svg: brings: Loose tongue .+\n){2}comb\.svg: brings: Bridge at .+: 15\.00 mm long; .+\n$/,
+    );
     expect(code).toBe(0);
   });
 
