@@ -5,7 +5,7 @@ import type { Point } from '../../../geometry/base/curve-types';
 import { memoizeByIdentity } from '../../../geometry/base/derived-facts';
 import type { Polygon } from '../../../geometry/base/polygon-types';
 import { centroidOfRing, pointsOf, signedArea } from '../../../geometry/base/ring';
-import { add, crossFrom, distance, dot, scale } from '../../../geometry/base/vector';
+import { add, crossFrom, distance, scale } from '../../../geometry/base/vector';
 import type { Piece } from '../../../sheet/types';
 
 export interface Body {
@@ -59,26 +59,11 @@ export function joinBodies(bodies: readonly Body[]): Body {
 }
 
 function bodyFrom(whole: readonly Point[], centres: Pick<Body, 'middle' | 'mass'>, area: number): Body {
-  const hull = whole.length > CORNERS ? extremesOf(whole) : whole;
+  const step = Math.ceil(whole.length / CORNERS);
+  const hull = whole.filter((_, i) => i % step === 0);
   let size = 0;
   for (const a of hull) for (const b of hull) size = Math.max(size, distance(a, b));
   return { hull, ...centres, area, size, breadth: breadthOf(hull) };
-}
-
-/** The corners of a hull that reach farthest in one of so many directions: none that counts is lost among those of a curve. */
-function extremesOf(hull: readonly Point[]): Point[] {
-  checkpoint(CORNERS * hull.length);
-  const kept = new Set<Point>();
-  for (let k = 0; k < CORNERS; k += 1) {
-    const direction = { x: Math.cos((2 * Math.PI * k) / CORNERS), y: Math.sin((2 * Math.PI * k) / CORNERS) };
-    let [far, most] = [defined(hull[0]), -Infinity];
-    for (const corner of hull) {
-      const reach = dot(corner, direction);
-      if (reach > most) [far, most] = [corner, reach];
-    }
-    kept.add(far);
-  }
-  return hull.filter((corner) => kept.has(corner));
 }
 
 /** The least width of a convex polygon is square to one of its sides. */

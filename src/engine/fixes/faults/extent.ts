@@ -35,11 +35,6 @@ export interface Extent {
    * tells a plain strip that lifts as much: its length.
    */
   readonly mayReach?: 'loose' | 'anywhere' | 'root';
-  /**
-   * mm: of a fault that takes up all of an opening. A part of it, whose outline is new for no more than that where it was cut
-   * off, is no worse for lacking the widest place of the whole.
-   */
-  readonly newEnds?: number;
   /** mm that it may get deeper and still count as equally bad; by default what is drawn alike. */
   readonly depthTolerance?: number;
 }
@@ -84,7 +79,7 @@ function orBox(region: Region, box: Box): Region {
   return region.length > 0 ? region : [polygonOfBox(growBox(box, NEAR_EDGE))];
 }
 
-export function segmentsOfRing(ring: Ring): Segment[] {
+function segmentsOfRing(ring: Ring): Segment[] {
   const segments: Segment[] = [];
   forEachEdge(ring, (ax, ay, bx, by) => segments.push({ ax, ay, bx, by }));
   return segments;
@@ -96,9 +91,6 @@ function area(region: Region): Place {
 
 /** By subject: it is compared again for each change that is tried. */
 const thinAreas = derivedFacts.table<ThinSubject, Region>('area of a thin part');
-
-/** Of the limit: a strip across an opening that is narrower than that leaves an end on either side, at a slant at worst. */
-const ENDS = 3;
 
 /** A tip's width says little of how bad it is: how far it goes does. */
 function thinExtent(subject: ThinSubject, limit: number, depth: Pick<Extent, 'depth'>): Extent {
@@ -117,7 +109,6 @@ function thinExtent(subject: ThinSubject, limit: number, depth: Pick<Extent, 'de
       return areaOf(region());
     },
     ...(kind !== 'tip' && depth),
-    ...(kind === 'whole' && !subject.sheet.thinMaterial.includes(subject.part) && { newEnds: ENDS * limit }),
   };
 }
 

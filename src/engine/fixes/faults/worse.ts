@@ -5,8 +5,8 @@
 
 import { defined } from '../../../base/defined';
 import type { Box, Region } from '../../../geometry/base/polygon-types';
-import { boxesTouch, growBox, joinBoxes, ringsOf } from '../../../geometry/base/ring';
-import { DRAWN_ALIKE, NEAR_EDGE, SAME_FINDING, WRITTEN_STEP } from '../../../geometry/base/tolerances';
+import { boxesTouch, growBox, joinBoxes } from '../../../geometry/base/ring';
+import { DRAWN_ALIKE, SAME_FINDING, WRITTEN_STEP } from '../../../geometry/base/tolerances';
 import {
   areaOf,
   boxOfPolygon,
@@ -17,7 +17,7 @@ import {
   perimeterOf,
 } from '../../../geometry/boolean/index';
 import { isCourseNear, lengthBeyond } from './course';
-import { type Extent, segmentsOfRing } from './extent';
+import type { Extent } from './extent';
 
 /** A fault, with what others of its kind have in common. */
 export interface Fault {
@@ -63,23 +63,11 @@ export function newOrWorse<F extends Fault>(earlier: Earlier<F>, now: readonly F
 }
 
 /** Boxes come first: where these tell, no place is worked out. */
-function isNewOrWorse<F extends Fault>(given: F, old: readonly F[], sound: Earlier<F>['sound']): boolean {
-  const mayBeNear = old.filter((other) => mayTouch(given.extent, other.extent));
-  const fault = isPart(given, mayBeNear) ? { ...given, extent: { ...given.extent, depth: undefined } } : given;
+function isNewOrWorse<F extends Fault>(fault: F, old: readonly F[], sound: Earlier<F>['sound']): boolean {
+  const mayBeNear = old.filter((other) => mayTouch(fault.extent, other.extent));
   if (isWorseThanAll(fault, mayBeNear)) return true;
   const near = mayBeNear.filter((other) => isNear(fault.extent, other.extent));
   return isWorseThanAll(fault, near) || reachesBeyond(fault, near, sound);
-}
-
-/** Whether it is what a cut left of an old one, as it was but for its ends. */
-function isPart({ extent }: Fault, others: readonly Fault[]): boolean {
-  const { newEnds } = extent;
-  if (newEnds === undefined || extent.place.kind !== 'area') return false;
-  const old = others.flatMap(({ extent }) =>
-    extent.newEnds !== undefined && extent.place.kind === 'area' ? extent.place.region.flatMap(ringsOf) : [],
-  );
-  const own = extent.place.region.flatMap(ringsOf).flatMap(segmentsOfRing);
-  return old.length > 0 && lengthBeyond(own, old.flatMap(segmentsOfRing), NEAR_EDGE) <= newEnds;
 }
 
 function isWorseThanAll({ rank, extent }: Fault, others: readonly Fault[]): boolean {

@@ -23,15 +23,4 @@ describe('a body', () => {
     expect(mass.y).toBeCloseTo((400 * 10 - 100 * 5) / 300, 9);
     expect(middle).toEqual({ x: 10, y: 10 });
   });
-
-  it('keeps the point of a drop among the many corners of its curve', () => {
-    const curve = Array.from({ length: 400 }, (_, i) => {
-      const turn = (Math.PI * (i + 1)) / 401;
-      return { x: 10 * Math.cos(turn), y: 10 * Math.sin(turn) };
-    });
-    const tip = { x: 3, y: -30 };
-    const { hull } = bodyOf(piece({ outer: ringOfPoints([tip, ...curve]), holes: [] }, 400));
-    expect(hull).toContainEqual(tip);
-    expect(hull.length).toBeLessThan(60);
-  });
 });

@@ -46,27 +46,6 @@ const unasked = (at: Box, depth: number): Fault =>
     },
   });
 
-describe('a part of an opening that is too small as a whole', () => {
-  const whole = (region: Region, depth: number) => fault({ ...thin(region, depth).extent, newEnds: 1.8 });
-  /** A slot of 20 × 0.3 mm that ends in a knob of 0.5 mm. */
-  const knob = polygonOfBox(box(20, -0.1, 0.5, 0.5));
-  const slot = union([[polygonOfBox(box(0, 0, 20, 0.3))], [knob]]);
-
-  it('is no worse where a bridge cut it off, though its widest place is less wide', () => {
-    const left = [polygonOfBox(box(0, 0, 9, 0.3))];
-    const right = difference(slot, [polygonOfBox(box(-1, -1, 11, 3))]);
-    expect(worse([whole(slot, 0.1)], [whole(left, 0.3), whole(right, 0.1)])).toBe(0);
-  });
-
-  it('is worse where it was made narrower along its length', () => {
-    expect(worse([whole(slot, 0.1)], [whole([polygonOfBox(box(0, 0, 9, 0.15))], 0.45)])).toBe(1);
-  });
-
-  it('is new where there was none', () => {
-    expect(worse([], [whole(slot, 0.1)])).toBe(1);
-  });
-});
-
 describe('a box', () => {
   it('tells what is new without its place', () => {
     expect(worse([], [unasked(box(0, 0, 3, 1), 0.3)])).toBe(1);
