@@ -130,7 +130,9 @@ function* ofNest(
       .flatMap((line) => line.filter(({ piece }) => piece === number))
       .map(({ places }) => places.flatMap((place) => waysAt(place, number, state)))
       .filter((set) => set.length > 1);
-    const enough = sets.filter((set) => set.length >= need.wanted);
+    // What one bridge holds gets one, on the line.
+    const ones = need.wanted === 1 ? sets.flat().map((way) => [way]) : [];
+    const enough = ones.length > 0 ? ones : sets.filter((set) => set.length >= need.wanted);
     const few = (enough.length > 0 ? enough : [sets.flat()]).filter((set) => isWorthALine(set, usual));
     if (few.length > 0) yield { sets: few, isMet: () => false, worth: HOLD * WEIGHTS.nested.value };
   }
