@@ -192,6 +192,7 @@ export function useDemo(settings: Settings = {}): Workbench {
   const workbench = useWorkbench('media/demo', settings);
   beforeAll(async () => {
     await workbench.openFile(DEMO);
+    await workbench.page.keyboard.press('Control+Home');
     await workbench.command('Tombolo: Open Stencil Preview (Bench)');
     await workbench.bench.locator('.layers li').nth(3).waitFor({ state: 'attached' });
     await workbench.bench.locator('.finding').nth(2).waitFor();
