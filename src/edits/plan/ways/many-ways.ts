@@ -2,10 +2,8 @@
 import { checkpoint } from '../../../base/checkpoint';
 import type { Ring } from '../../../geometry/base/polygon-types';
 import { distance } from '../../../geometry/base/vector';
-import { samplesOf, straightCandidates } from '../candidates';
 import { byCost, type ScoredCandidate, type Surroundings, scoreCandidate } from '../score';
-import { cornersOf } from './corners';
-import { LEANING, turned } from './every-way';
+import { waysAllRound } from './all-round';
 
 /** So many places all round an island. */
 const PLACES = 60;
@@ -27,15 +25,9 @@ export function manyWaysFrom(
   around: Surroundings,
 ): ScoredCandidate[] {
   const found: ScoredCandidate[] = [];
-  for (const { point, outward } of [...samplesOf(outer, PLACES), ...cornersOf(outer)]) {
-    checkpoint(100);
-    for (const lean of LEANING) {
-      const sample = { point, outward: turned(outward, lean) };
-      for (const way of straightCandidates(around.pieces, island, sample, limit)) {
-        const scored = scoreCandidate(way, island, least, around);
-        if (scored) found.push(scored);
-      }
-    }
+  for (const way of waysAllRound(outer, PLACES, island, limit, around.pieces)) {
+    const scored = scoreCandidate(way, island, least, around);
+    if (scored) found.push(scored);
   }
   return spread(found.sort(byCost));
 }

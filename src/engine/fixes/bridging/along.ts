@@ -8,6 +8,7 @@ import { count, formatMillimetres } from '../../../config/values';
 import { LONGEST_BRIDGE } from '../../../edits/plan/index';
 import { liftingOn } from '../../../edits/plan/lifting';
 import { WEIGHTS } from '../../../edits/plan/search/weights';
+import type { Point } from '../../../geometry/base/curve-types';
 import { SAME_FINDING } from '../../../geometry/base/tolerances';
 import { distance, interpolate } from '../../../geometry/base/vector';
 import type { BroughtFinding } from '../../../report/fix';
@@ -54,10 +55,8 @@ function toldOfLifting(report: Report, bridges: readonly PlannedBridge[]): Broug
     const own = bridges.filter(({ layerId }) => layerId === sheet.layer.id);
     const [worst, ...others] = liftingOn(sheet, own, bending);
     if (!worst) return [];
-    const { x, y } = worst.island.label;
-    const more = others.length > 0 ? ` and ${others.length} more` : '';
     const message =
-      `Island at ${x.toFixed(1)}, ${y.toFixed(1)} mm${more}: lifts ${howFar(worst.lift)} under spray, as no ` +
+      `Island ${firstOf(worst.island.label, others)}: lifts ${howFar(worst.lift)} under spray, as no ` +
       `bridge of at most ${formatMillimetres(LONGEST_BRIDGE)} holds it better. Weigh it down, or cut two sheets.`;
     return [{ check: looseTongue.meta.id, message }];
   });
@@ -70,13 +69,17 @@ function toldOfLength({ sheets }: Report, bridges: readonly PlannedBridge[]): Br
     const own = bridges.filter(({ layerId, length }) => layerId === layer.id && length > long);
     const [longest, ...others] = own.sort((a, b) => b.length - a.length);
     if (!longest) return [];
-    const { x, y } = interpolate(longest.from, longest.to, 0.5);
-    const more = others.length > 0 ? ` and ${others.length} more` : '';
     const message =
-      `Bridge at ${x.toFixed(1)}, ${y.toFixed(1)} mm${more}: ${formatMillimetres(longest.length)} long; over ` +
+      `Bridge ${firstOf(interpolate(longest.from, longest.to, 0.5), others)}: ${formatMillimetres(longest.length)} long; over ` +
       `${formatMillimetres(long)} it bends easily. Remove the island, cut two sheets, or redraw what is round it.`;
     return [{ check: looseTongue.meta.id, message }];
   });
+}
+
+/** The place of the worst, and how many there are besides. */
+function firstOf({ x, y }: Point, others: readonly unknown[]): string {
+  const more = others.length > 0 ? ` and ${others.length} more` : '';
+  return `at ${x.toFixed(1)}, ${y.toFixed(1)} mm${more}`;
 }
 
 /** mm: what lifts farther is beyond what the model knows. */
