@@ -65,9 +65,19 @@ export class Workbench {
     await retry(async () => {
       await this.page.keyboard.press('Escape');
       await this.page.keyboard.press('F1');
-      await this.page.locator('.quick-input-widget input').fill(`>${title}`);
+      await this.fillQuickInput(`>${title}`);
       await row.click({ timeout: 1500 });
     }, 20);
+  }
+
+  /** Not by keys: where an editor that has just opened takes the focus, they would be typed into the drawing. */
+  async fillQuickInput(text: string): Promise<void> {
+    const input = this.page.locator('.quick-input-widget input').first();
+    await input.waitFor({ timeout: 10_000 });
+    await input.evaluate((box: HTMLInputElement, value) => {
+      box.value = value;
+      box.dispatchEvent(new InputEvent('input', { bubbles: true }));
+    }, text);
   }
 
   /** Chooses from the menu of a file in the Explorer. While the editor starts, a command may not be in it yet. */
