@@ -50,8 +50,13 @@ export class Workbench {
   /** @param folder that the file lies in, where it is not the workspace's own */
   async openFile(name: string, folder?: string): Promise<void> {
     if (folder !== undefined) await this.expand(folder);
-    await this.page.getByRole('treeitem', { name }).first().dblclick();
-    await this.page.getByRole('tab', { name }).first().waitFor();
+    const item = this.page.getByRole('treeitem', { name }).first();
+    const tab = this.page.getByRole('tab', { name }).first();
+    // While the list of files is still filled, a click is lost.
+    await retry(async () => {
+      await item.dblclick();
+      await tab.waitFor({ timeout: 10_000 });
+    }, 4);
   }
 
   private async expand(folder: string): Promise<void> {
