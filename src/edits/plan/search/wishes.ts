@@ -122,7 +122,8 @@ function* ofNest(
   usual: BridgeSet,
   { need }: Choice,
 ): Iterable<Wish> {
-  if (need.given.length > 0 || state.options.align !== undefined) return;
+  // One island by itself is bridged where it is best held: there is no line through all yet.
+  if (need.given.length > 0 || state.options.align !== undefined || state.options.alone) return;
   for (const { lines } of state.design?.nests ?? []) {
     if (!lines.some((line) => has(line, number))) continue;
     const begun = lines.filter((line) => line.some((counter) => isBridgedOn(counter, layout)));
