@@ -7,9 +7,8 @@ export default defineConfig({
     testTimeout: 90_000,
     hookTimeout: 120_000,
     globalSetup: 'test/editor/workbench/stage.ts',
-    // One file after the other: a page that one has left in order serves the next. Two at a time save a tenth of the time
-    // on two cores, and lose clicks and keys in pages that are still opening.
-    maxWorkers: 1,
+    // One after the other in one process: a page that a file has left in order serves the next.
+    fileParallelism: false,
     isolate: false,
     // A busy machine takes its time to answer; what never comes fails all the same.
     expect: { poll: { timeout: 20_000 } },

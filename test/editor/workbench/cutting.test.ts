@@ -77,10 +77,6 @@ describe('the order of the cuts', () => {
     expect(await doneLines()).toBe(stopped);
     await button('Play').focus();
     await press('Enter');
-    await expect.poll(doneLines).not.toBe(stopped);
-    // The rest of the way would only be waited for.
-    await slider().fill(String(Number(await slider().getAttribute('max')) - 1));
-    await button('Play').click();
     await expect.poll(played, { timeout: 60_000 }).toMatch(/^Cut (\d+) of \1:/);
     await button('Play').waitFor();
   });

@@ -32,7 +32,7 @@ async function goTo(words: string): Promise<void> {
   const column = (lines[line] ?? '').indexOf('<path') + 2;
   await workbench.command('View: Focus First Editor Group');
   await workbench.page.keyboard.press('Control+G');
-  await workbench.fillQuickInput(`:${line + 1}:${column}`);
+  await workbench.page.locator('.quick-input-widget input').fill(`:${line + 1}:${column}`);
   await workbench.page.keyboard.press('Enter');
   await workbench.page.waitForFunction(() => document.activeElement?.closest('.monaco-editor'));
 }

@@ -39,7 +39,7 @@ const caretLine = async () => {
 async function goToLine(line: number): Promise<void> {
   await workbench.command('View: Focus First Editor Group');
   await workbench.page.keyboard.press('Control+G');
-  await workbench.fillQuickInput(`:${line}`);
+  await workbench.page.locator('.quick-input-widget input').fill(`:${line}`);
   await workbench.page.keyboard.press('Enter');
   await expect.poll(caretLine).toBe(line);
 }

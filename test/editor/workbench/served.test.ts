@@ -2,10 +2,9 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import http from 'node:http';
 import path from 'node:path';
-import { describe, expect, test } from 'vitest';
-import { ownStage } from './own-stage';
+import { describe, expect, inject, test } from 'vitest';
 
-const { port, token, state } = ownStage();
+const { port, token, state } = inject('stage');
 const OWN = `127.0.0.1:${port}`;
 const COOKIE = { Cookie: `vscode-tkn=${token}` };
 

@@ -2,8 +2,8 @@
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
+import { inject } from 'vitest';
 import { workbenchAddress } from '../../../src/build/host/host.mjs';
-import { ownStage } from './own-stage';
 
 export type Settings = Readonly<Record<string, unknown>>;
 
@@ -42,7 +42,7 @@ export class Session {
   }
 
   private static async load(source: string, settings: Settings): Promise<Session> {
-    const stage = ownStage();
+    const stage = inject('stage');
     const folder = mkdtempSync(path.join(stage.state, 'workspace-'));
     cpSync(source, folder, { recursive: true });
     writeSettings(folder, settings);

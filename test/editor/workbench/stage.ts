@@ -1,4 +1,4 @@
-/** A browser for all files of a run, and a VS Code server for each of its workers: vitest starts them before the first and ends them. */
+/** One VS Code server and one browser for all files of a run: vitest starts them before the first and ends them. */
 import type { TestProject } from 'vitest/node';
 import { serveBrowser } from '../../../src/build/host/browser.mjs';
 import { startHost } from '../../../src/build/host/host.mjs';
@@ -17,8 +17,7 @@ export interface Stage {
 
 declare module 'vitest' {
   interface ProvidedContext {
-    /** One for each worker: what a file changes of the user's settings, files that run at the same time do not see. */
-    readonly stages: readonly Stage[];
+    readonly stage: Stage;
   }
 }
 
@@ -31,22 +30,18 @@ interface StageOptions {
   readonly settings?: Readonly<Record<string, unknown>>;
 }
 
-export async function raiseStage(project: TestProject, options: StageOptions = {}): Promise<() => Promise<void>> {
+export async function raiseStage({ provide }: TestProject, options: StageOptions = {}): Promise<() => Promise<void>> {
   const { extensionsDir } = options;
-  const workers = project.config.maxWorkers ?? 1;
-  const hosts = await Promise.all(Array.from({ length: workers }, () => startHost(options)));
+  const host = await startHost(options);
   const browser = await serveBrowser();
+  const { port, token, state } = host;
   // TOMBOLO_EXTENSION names a folder with another build of the extension.
   const built = process.env.TOMBOLO_EXTENSION ?? options.developmentPath ?? root;
   const developmentPath = extensionsDir === undefined ? built : undefined;
-  const shared = { browser: browser.wsEndpoint(), developmentPath };
-  project.provide(
-    'stages',
-    hosts.map(({ port, token, state }) => ({ port, token, state, ...shared })),
-  );
+  provide('stage', { port, token, state, browser: browser.wsEndpoint(), developmentPath });
   return async () => {
     await browser.close();
-    await Promise.all(hosts.map((host) => host.stop()));
+    await host.stop();
   };
 }
 

@@ -56,7 +56,7 @@ test('each sheet is seen by itself, with its own bridges', async () => {
   await workbench.bench.getByRole('radio', { name: 'Single sheet' }).check();
   expect(await paintedIn(3)).not.toBe(await paintedIn(4));
   await workbench.bench.getByRole('radio', { name: 'All sheets' }).check();
-  await workbench.page.waitForTimeout(1000);
+  await workbench.page.waitForTimeout(2500);
   await workbench.shot('two-sheets-4-all-sheets');
 });
 

@@ -2,8 +2,7 @@
 import { mkdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import type { FrameLocator, Locator, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll } from 'vitest';
-import { ownStage } from './own-stage';
+import { afterAll, afterEach, beforeAll, inject } from 'vitest';
 import { root } from './root';
 import { Session, type Settings, writeSettings } from './session';
 
@@ -50,13 +49,8 @@ export class Workbench {
   /** @param folder that the file lies in, where it is not the workspace's own */
   async openFile(name: string, folder?: string): Promise<void> {
     if (folder !== undefined) await this.expand(folder);
-    const item = this.page.getByRole('treeitem', { name }).first();
-    const tab = this.page.getByRole('tab', { name }).first();
-    // While the list of files is still filled, a click is lost.
-    await retry(async () => {
-      await item.dblclick();
-      await tab.waitFor({ timeout: 10_000 });
-    }, 4);
+    await this.page.getByRole('treeitem', { name }).first().dblclick();
+    await this.page.getByRole('tab', { name }).first().waitFor();
   }
 
   private async expand(folder: string): Promise<void> {
@@ -70,19 +64,9 @@ export class Workbench {
     await retry(async () => {
       await this.page.keyboard.press('Escape');
       await this.page.keyboard.press('F1');
-      await this.fillQuickInput(`>${title}`);
+      await this.page.locator('.quick-input-widget input').fill(`>${title}`);
       await row.click({ timeout: 1500 });
     }, 20);
-  }
-
-  /** Not by keys: where an editor that has just opened takes the focus, they would be typed into the drawing. */
-  async fillQuickInput(text: string): Promise<void> {
-    const input = this.page.locator('.quick-input-widget input').first();
-    await input.waitFor({ timeout: 10_000 });
-    await input.evaluate((box: HTMLInputElement, value) => {
-      box.value = value;
-      box.dispatchEvent(new InputEvent('input', { bubbles: true }));
-    }, text);
   }
 
   /** Chooses from the menu of a file in the Explorer. While the editor starts, a command may not be in it yet. */
@@ -131,7 +115,7 @@ export class Workbench {
 
   /** The user's settings as they are on disk now. */
   userSettings(): Record<string, unknown> {
-    const file = path.join(ownStage().state, 'user/User/settings.json');
+    const file = path.join(inject('stage').state, 'user/User/settings.json');
     return JSON.parse(readFileSync(file, 'utf8')) as Record<string, unknown>;
   }
 
@@ -207,7 +191,6 @@ export function useDemo(settings: Settings = {}): Workbench {
   const workbench = useWorkbench('media/demo', settings);
   beforeAll(async () => {
     await workbench.openFile(DEMO);
-    await workbench.page.keyboard.press('Control+Home');
     await workbench.command('Tombolo: Open Stencil Preview (Bench)');
     await workbench.bench.locator('.layers li').nth(3).waitFor({ state: 'attached' });
     await workbench.bench.locator('.finding').nth(2).waitFor();
