@@ -18,10 +18,6 @@ export interface RootFillet {
 }
 
 /** The corner with its two tangents: the fillet, and beyond its arc a little of the opening. */
-export function outlineAround({ corner, bank, onBank, onSide }: RootFillet): readonly Point[] {
-  return [corner, ...bank, onBank, onSide];
-}
-
-export function polygonAround(fillet: RootFillet): Polygon {
-  return { outer: ringOfPoints(outlineAround(fillet)), holes: [] };
+export function polygonAround({ corner, bank, onBank, onSide }: RootFillet): Polygon {
+  return { outer: ringOfPoints([corner, ...bank, onBank, onSide]), holes: [] };
 }

@@ -1,12 +1,12 @@
 /** An arc of a given radius that is tangent to a strip's side and to the bank. Sheet mm. */
 import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
+import { boxOfRing, ringContains } from '../../geometry/base/ring';
 import { FLATTENING } from '../../geometry/base/tolerances';
-import { add, crossFrom, distance, dot, interpolate, scale, subtract } from '../../geometry/base/vector';
+import { add, distance, dot, interpolate, scale, subtract } from '../../geometry/base/vector';
 import { forEachSegmentInBox, type SegmentIndex } from '../../geometry/spatial/segment-index';
-import { boxOfCorners } from '../strip/strip';
 import type { Bank, Root } from './bank';
-import { outlineAround, type RootFillet } from './fillet';
+import { polygonAround, type RootFillet } from './fillet';
 
 /** @param most mm of the side that the arc may take */
 export function filletOf(
@@ -65,22 +65,11 @@ function tangentPoint({ corner, inward, away }: Root, { pieces }: Bank, radius: 
 
 /** Whether no other edge of an opening begins within. */
 function isFree(openings: SegmentIndex, { edges }: Bank, fillet: RootFillet): boolean {
-  const outline = outlineAround(fillet);
+  const { outer } = polygonAround(fillet);
   let free = true;
-  forEachSegmentInBox(openings, boxOfCorners(outline), (edge) => {
+  forEachSegmentInBox(openings, boxOfRing(outer), (edge) => {
     if (edges.has(edge) || edges.has(defined(openings.previous[edge]))) return;
-    if (isWithin(outline, { x: defined(openings.x0[edge]), y: defined(openings.y0[edge]) })) free = false;
+    if (ringContains(outer, { x: defined(openings.x0[edge]), y: defined(openings.y0[edge]) })) free = false;
   });
   return free;
-}
-
-/** By the crossings of a ray; a point on the outline may be either. */
-function isWithin(outline: readonly Point[], point: Point): boolean {
-  let within = false;
-  outline.forEach((end, i) => {
-    const start = defined(outline.at(i - 1));
-    if (start.y > point.y === end.y > point.y) return;
-    if (crossFrom(start, end, point) > 0 === end.y > start.y) within = !within;
-  });
-  return within;
 }

@@ -102,9 +102,9 @@ export function centroidOfRing(ring: Ring): Point | undefined {
     momentY += part * (y0 + y1 - 2 * originY);
   });
   const centroid = { x: originX + momentX / (3 * twice), y: originY + momentY / (3 * twice) };
-  const { minX, minY, maxX, maxY } = boxOfRing(ring);
-  const sound = centroid.x >= minX && centroid.x <= maxX && centroid.y >= minY && centroid.y <= maxY;
-  return sound ? centroid : { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
+  const box = boxOfRing(ring);
+  const { minX, minY, maxX, maxY } = box;
+  return boxContains(box, centroid) ? centroid : { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
 }
 
 export const reverseRing = memoizeByIdentity('ring reversed', (ring: Ring): Ring => {
@@ -165,6 +165,10 @@ export function polygonOfBox(box: Box): Polygon {
 
 export function boxesTouch(a: Box, b: Box): boolean {
   return a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
+}
+
+export function boxContains({ minX, minY, maxX, maxY }: Box, { x, y }: Point): boolean {
+  return x >= minX && x <= maxX && y >= minY && y <= maxY;
 }
 
 export function boxContainsBox(outer: Box, inner: Box): boolean {

@@ -2,7 +2,7 @@
 import type { Point } from '../../geometry/base/curve-types';
 import { pointInside } from '../../geometry/base/point-inside';
 import type { Box, Polygon } from '../../geometry/base/polygon-types';
-import { forEachEdge, growBox, joinBoxes, nearestOnEdge, ringsOf } from '../../geometry/base/ring';
+import { boxContains, forEachEdge, growBox, joinBoxes, nearestOnEdge, ringsOf } from '../../geometry/base/ring';
 import { distance, interpolate } from '../../geometry/base/vector';
 import { areaOf, boxOfPolygon, perimeterOf, regionContains } from '../../geometry/boolean/index';
 import type { PartKind } from '../../protocol/parts';
@@ -52,7 +52,8 @@ export class SheetParts {
       if (away <= bestDistance) [best, bestDistance] = [part, away];
     }
     return (
-      best ?? this.wide.find(({ box, polygon }) => polygon && holds(box, point) && regionContains([polygon], point))
+      best ??
+      this.wide.find(({ box, polygon }) => polygon && boxContains(box, point) && regionContains([polygon], point))
     );
   }
 }
@@ -74,9 +75,6 @@ export function nearestOnBorder(polygon: Polygon, point: Point, reach: number): 
   }
   return best;
 }
-
-export const holds = ({ minX, minY, maxX, maxY }: Box, { x, y }: Point): boolean =>
-  x >= minX && x <= maxX && y >= minY && y <= maxY;
 
 const isNeck = ({ kind }: ThinPlace): boolean => kind === 'neck';
 

@@ -2,13 +2,14 @@
 import { contourSpan, layerSpan, spanAt } from '../../checks/places';
 import type { Drawing } from '../../drawing/types';
 import type { Point } from '../../geometry/base/curve-types';
+import { boxContains } from '../../geometry/base/ring';
 import { distance } from '../../geometry/base/vector';
 import type { LayerPlace, PartAtParams, PickedPart, SnapPoint } from '../../protocol/parts';
 import type { LayerId } from '../../sheet/layer/layer-id';
 import { sourcesOf } from '../../sheet/source-index';
 import type { Sheet } from '../../sheet/types';
 import type { Span } from '../../text/text';
-import { holds, nearestOnBorder, type SheetPart, SheetParts, wholeSheet } from './hit-targets';
+import { nearestOnBorder, type SheetPart, SheetParts, wholeSheet } from './hit-targets';
 import { regionPath } from './preview-model';
 
 /** A layer of the stack and the document that it is cut from. */
@@ -32,7 +33,7 @@ export class PartFinder {
       const part = placed && this.partsOf(placed.sheet).at(point, reach);
       if (part) return this.picked(placed, layer, part, { point, reach });
     }
-    const isOn = ({ layer, point }: LayerPlace) => holds(layers.get(layer)?.sheet.frame ?? NOWHERE, point);
+    const isOn = ({ layer, point }: LayerPlace) => boxContains(layers.get(layer)?.sheet.frame ?? NOWHERE, point);
     const under = sheets ? places.find(isOn) : undefined;
     const placed = under && layers.get(under.layer);
     return placed && this.picked(placed, under.layer, wholeSheet(placed.sheet, under.point));

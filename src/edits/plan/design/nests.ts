@@ -4,10 +4,9 @@
  */
 import { checkpoint } from '../../../base/checkpoint';
 import type { Point } from '../../../geometry/base/curve-types';
-import type { Polygon } from '../../../geometry/base/polygon-types';
-import { boxContainsBox, boxOfRing } from '../../../geometry/base/ring';
+import type { Box, Polygon } from '../../../geometry/base/polygon-types';
+import { boxContainsBox, boxOfRing, ringContains } from '../../../geometry/base/ring';
 import { cross } from '../../../geometry/base/vector';
-import { regionContains } from '../../../geometry/boolean/index';
 import type { SegmentIndex } from '../../../geometry/spatial/segment-index';
 import { countersOnLine, countersThrough } from './counter-lines';
 import type { Counter, Mirror, Nest } from './types';
@@ -74,9 +73,11 @@ interface LineRule {
 const PLAIN: readonly LineRule[] = [{ along: { x: 0, y: -1 } }, { along: { x: 1, y: 0 } }];
 
 function chainsOf(islands: readonly NestedIsland[]): NestedIsland[][] {
+  const boxed = islands.map((island): Boxed => ({ island, box: boxOfRing(island.polygon.outer) }));
   const inner = new Map<NestedIsland | undefined, NestedIsland[]>();
-  for (const island of islands) {
-    const around = innermostAround(island, islands);
+  for (const each of boxed) {
+    const { island } = each;
+    const around = innermostAround(each, boxed)?.island;
     inner.set(around, [...(inner.get(around) ?? []), island]);
   }
   const isLink = (island: NestedIsland): boolean => inner.get(island)?.length === 1;
@@ -89,14 +90,18 @@ function chainsOf(islands: readonly NestedIsland[]): NestedIsland[][] {
   });
 }
 
-function innermostAround(island: NestedIsland, islands: readonly NestedIsland[]): NestedIsland | undefined {
-  checkpoint(islands.length);
-  const box = boxOfRing(island.polygon.outer);
-  let found: NestedIsland | undefined;
-  for (const other of islands) {
-    if (other === island || !boxContainsBox(boxOfRing(other.polygon.outer), box)) continue;
-    if (!regionContains([{ outer: other.polygon.outer, holes: [] }], island.label)) continue;
-    if (!found || boxContainsBox(boxOfRing(found.polygon.outer), boxOfRing(other.polygon.outer))) found = other;
+interface Boxed {
+  readonly island: NestedIsland;
+  readonly box: Box;
+}
+
+function innermostAround({ island, box }: Boxed, all: readonly Boxed[]): Boxed | undefined {
+  checkpoint(all.length);
+  let found: Boxed | undefined;
+  for (const other of all) {
+    if (other.island === island || !boxContainsBox(other.box, box)) continue;
+    if (!ringContains(other.island.polygon.outer, island.label)) continue;
+    if (!found || boxContainsBox(found.box, other.box)) found = other;
   }
   return found;
 }

@@ -42,7 +42,7 @@ export interface Spent {
 }
 
 /** mm: how far beside a place where a bridge did not hold another one is put. */
-const BESIDE = 0.2;
+export const BESIDE = 0.2;
 
 /** So often a plan is made anew round what did not hold, and of no more islands: that takes long, and they hold each other less. */
 const [MOST_REPLANS, MOST_REPLANNED] = [2, 24];

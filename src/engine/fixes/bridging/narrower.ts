@@ -1,7 +1,5 @@
 /** Whether an island that is left would hang at a narrower limit: the sheet is checked as if that were stated, and bridges are proven. */
-import type { Point } from '../../../geometry/base/curve-types';
-import type { Box } from '../../../geometry/base/polygon-types';
-import { edgesIn, ringsOf } from '../../../geometry/base/ring';
+import { boxContains, edgesIn, ringsOf } from '../../../geometry/base/ring';
 import { regionContains } from '../../../geometry/boolean/index';
 import type { Report } from '../../../report/report';
 import type { Piece, Sheet } from '../../../sheet/types';
@@ -47,7 +45,7 @@ export function narrowerLimitFor(report: Report, sheet: Sheet, choice: BridgePla
     const { proven } = asManyAsHold({ report: now, sheet: own }, [piece], plan, { plan: { thorough: true } }, spent);
     left += proofs.left;
     const its = proven?.bridges.filter((each) => each.island === piece || each.target === piece);
-    return its?.every(({ from, to }) => isIn(within.box, from) && isIn(within.box, to)) === true;
+    return its?.every(({ from, to }) => boxContains(within.box, from) && boxContains(within.box, to)) === true;
   };
   return (island) => {
     if (left <= 0) return undefined;
@@ -55,10 +53,6 @@ export function narrowerLimitFor(report: Report, sheet: Sheet, choice: BridgePla
     const limits = NARROWER.map((share) => Math.floor(100 * share * width + 1e-6) / 100);
     return limits.find((limit) => hangsAt(within, limit));
   };
-}
-
-function isIn({ minX, minY, maxX, maxY }: Box, { x, y }: Point): boolean {
-  return x >= minX && x <= maxX && y >= minY && y <= maxY;
 }
 
 function checkedAt({ text, settings, session }: Report, bridge: number): Report {

@@ -7,14 +7,13 @@ import type { Report } from '../../../report/report';
 import { bendingOf } from '../../../sheet/deflection';
 import type { Sheet } from '../../../sheet/types';
 import { effectiveConfig } from '../../check/effective-config';
+import { BESIDE } from './attempt';
 import { examineCut, type ProvenCut } from './cut';
 import { oneAfterTheOther } from './joined';
 import { type BridgePlanChoice, optionsOf } from './plan';
 
 /** So many proofs are made of further bridges. */
 const MOST_PROOFS = 8;
-/** mm: how far beside a place where a bridge did not hold another one is put. */
-const BESIDE = 0.2;
 
 /**
  * @param report of the text without bridges
