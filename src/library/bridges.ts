@@ -147,7 +147,8 @@ export interface PlanOutcome extends BridgeOutcome {
 }
 
 /**
- * Puts the bridges of a plan into the next build of its drawing; where shapes have moved or grown, the bridges move along.
+ * Puts the bridges of a plan into the next build of its drawing; where shapes have moved or grown, the bridges move
+ * along, and a little aside where something is in their way.
  *
  * @param report of the new build, from `check`
  * @param plan what {@link bridgeIslands} gave as `plan`, or `tombolo bridge --plan` printed; places in mm

@@ -64,6 +64,26 @@ describe('a plan of bridges', () => {
     expect(held.sort()).toEqual(plan.map(({ island }) => island.id).sort());
   });
 
+  it('moves a bridge a little where a build has a reed in its way', () => {
+    const outcome = kept(build('8', 'reeds=4', 'sway=3', 'sun=18'));
+    expect(outcome).toMatchObject({ moved: ['The island in "halo" has bridges at other places.'], refusals: [] });
+    const below = outcome.plan.filter(({ layer, to }) => layer === 'Sun' && to.y > 49);
+    expect(below).toHaveLength(1);
+    // The reed's tip reaches from 49 to 50 mm and touches the sun; the bridge was at 50.
+    expect(Math.abs(below[0]!.from.x - 50)).toBeGreaterThan(0.4);
+    expect(Math.abs(below[0]!.from.x - 50)).toBeLessThan(3);
+  });
+
+  it('says which island has a bridge less than it names', () => {
+    const text = build('8');
+    const tooWide = plan.map((bridge, i) => (i === 0 ? { ...bridge, width: 40 } : bridge));
+    const outcome = keepBridges(check(text), tooWide);
+    expect(outcome).toMatchObject({
+      bridges: plan.length - 1,
+      refusals: [{ message: 'Layer "Sun": The island in "halo" has a bridge less: No bridge fits there.' }],
+    });
+  });
+
   it('says what is not here any more, and how many islands it does not name', () => {
     const outcome = kept(build('12'));
     expect(outcome.refusals).toEqual([{ message: 'Layer "Numeral": The island in "digit1" is not here any more.' }]);

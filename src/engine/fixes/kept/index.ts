@@ -1,15 +1,15 @@
 /** Bridges of a plan that was made for an earlier build of a drawing, put into the build that there is now. */
-import type { Bridge } from '../../../edits/plan/types';
-import { isRefusal, whyNot } from '../../../report/refusal';
+import { whyNot } from '../../../report/refusal';
 import type { Report } from '../../../report/report';
-import type { Sheet } from '../../../sheet/types';
+import type { Piece, Sheet } from '../../../sheet/types';
 import { quoted } from '../../../text/wording';
 import { type BridgeOutcome, outcomeOf } from '../bridge-islands';
-import { examineCut, type PlannedBridge, type ProvenCut } from '../bridging/cut';
+import type { PlannedBridge, ProvenCut } from '../bridging/cut';
 import { oneAfterTheOther } from '../bridging/joined';
-import { BRIDGING_EFFECTS, bridgeTogether } from '../bridging/together';
+import { bridgeTogether } from '../bridging/together';
 import { islandOf, nameOfIsland } from './names';
-import { type IslandNow, islandNamed, islandsNow, type KeptBridge, placeKept } from './place';
+import { type IslandNow, islandNamed, islandsNow, type KeptBridge } from './place';
+import { asManyAsStand, type Wanted } from './standing';
 
 export type { IslandName } from './names';
 export type { KeptBridge } from './place';
@@ -86,36 +86,30 @@ function keepInLayer(report: Report, sheet: Sheet, plan: readonly KeptBridge[]):
   const islands = islandsNow(sheet);
   const wanted = plan.map((kept) => ({ kept, now: islandNamed(kept.island, islands) }));
   const gone = wanted.filter(({ now }) => !now).map(({ kept }) => `${wordsOf(kept)} is not here any more.`);
-  const placed = wanted.flatMap(({ kept, now }) => {
-    const bridge = now && placeKept(report, sheet, kept, now);
-    return bridge ? [bridge] : [];
-  });
-  const proven = asManyAsHold(report, sheet, placed);
+  const { proven, moved, left } = asManyAsStand(report, sheet, wanted);
   const others = anew(report, sheet, proven, wanted);
-  return { proven: others.proven, moved: others.moved, lost: [...new Set([...gone, ...others.lost])] };
+  const isLoose = (kept: KeptBridge): boolean => others.waiting.some((each) => each.kept === kept);
+  const fewer = [...left].flatMap(([kept, why]) => (isLoose(kept) ? [] : `${wordsOf(kept)} has a bridge less: ${why}`));
+  const elsewhere = [...moved, ...others.held].map((kept) => `${wordsOf(kept)} has bridges at other places.`);
+  return {
+    proven: others.proven,
+    moved: [...new Set(elsewhere)],
+    lost: [...new Set([...gone, ...fewer, ...others.lost])],
+  };
 }
 
-/** Leaves out what keeps the others from it, until the rest holds. */
-function asManyAsHold(report: Report, sheet: Sheet, placed: readonly Bridge[]): ProvenCut | undefined {
-  for (let bridges = placed; bridges.length > 0; ) {
-    const islands = [...new Set(bridges.flatMap(({ island, target }) => [island, target]))].filter(
-      ({ island }) => island,
-    );
-    const proof = examineCut(report, sheet, bridges, islands, BRIDGING_EFFECTS);
-    if (!isRefusal(proof)) return proof;
-    const left = bridges.filter((bridge) => !proof.blamed.has(bridge));
-    bridges = left.length < bridges.length ? left : [];
-  }
-  return undefined;
-}
-
-interface Wanted {
-  readonly kept: KeptBridge;
-  readonly now: IslandNow | undefined;
+interface BridgedAnew {
+  readonly proven: ProvenCut | undefined;
+  /** Those of the plan whose islands none of its bridges holds. */
+  readonly waiting: readonly { readonly kept: KeptBridge; readonly piece: Piece }[];
+  /** Of those the ones whose islands have new bridges. */
+  readonly held: readonly KeptBridge[];
+  /** Why the others have none. */
+  readonly lost: readonly string[];
 }
 
 /** New bridges for islands of the plan that are still loose. */
-function anew(report: Report, sheet: Sheet, before: ProvenCut | undefined, wanted: readonly Wanted[]): KeptInLayer {
+function anew(report: Report, sheet: Sheet, before: ProvenCut | undefined, wanted: readonly Wanted[]): BridgedAnew {
   const now = before?.after ?? report;
   const sheetNow = now.sheets.find(({ layer }) => layer.id === sheet.layer.id) ?? sheet;
   const loose = islandsNow(sheetNow);
@@ -123,18 +117,19 @@ function anew(report: Report, sheet: Sheet, before: ProvenCut | undefined, wante
     const still = island && islandNamed(kept.island, loose);
     return still ? [{ kept, piece: still.piece }] : [];
   });
-  if (waiting.length === 0) return { proven: before, moved: [], lost: [] };
+  if (waiting.length === 0) return { proven: before, waiting, held: [], lost: [] };
   const pieces = [...new Set(waiting.map(({ piece }) => piece))];
   const { proven, left } = bridgeTogether(now, sheetNow, pieces, {});
-  const told = (isLeft: boolean) => waiting.filter(({ piece }) => left.has(piece) === isLeft);
-  const why = (piece: IslandNow['piece']): string => {
+  const why = (piece: Piece): string => {
     const refusal = left.get(piece);
     return refusal ? whyNot(refusal) : 'No bridge fits there.';
   };
+  const isLeft = ({ piece }: { readonly piece: Piece }): boolean => left.has(piece);
   return {
     proven: proven && before ? oneAfterTheOther(before, proven, report.text) : (proven ?? before),
-    moved: [...new Set(told(false).map(({ kept }) => `${wordsOf(kept)} has bridges at other places.`))],
-    lost: told(true).map(({ kept, piece }) => `${wordsOf(kept)} has no bridge: ${why(piece)}`),
+    waiting,
+    held: waiting.filter((each) => !isLeft(each)).map(({ kept }) => kept),
+    lost: waiting.filter(isLeft).map(({ kept, piece }) => `${wordsOf(kept)} has no bridge: ${why(piece)}`),
   };
 }
 

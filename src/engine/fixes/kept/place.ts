@@ -23,6 +23,9 @@ export interface KeptBridge {
 /** mm: so far from where it stood in its island, along the gap, a bridge is looked for. */
 const SEARCH = [0, 0.5, -0.5, 1, -1, 2, -2, 3, -3, 4.5, -4.5, 6, -6];
 
+/** mm: bridges that leave an island nearer to each other are taken for one. */
+const SAME_PLACE = 0.1;
+
 export interface IslandNow {
   readonly piece: Piece;
   readonly name: IslandName;
@@ -49,13 +52,13 @@ export function islandNamed<Named extends Pick<IslandNow, 'name'>>(
   return same.reduce<Named | undefined>((best, each) => (!best || off(each) < off(best) ? each : best), undefined);
 }
 
-/** @returns undefined where no bridge of that width fits near its place */
-export function placeKept(
+/** Where a bridge of that width fits near its place, the nearest first, each once. */
+export function* placesFor(
   report: Report,
   sheet: Sheet,
   { from, to, island, width }: KeptBridge,
   now: IslandNow,
-): Bridge | undefined {
+): Generator<Bridge, undefined> {
   const { minX, minY, maxX, maxY } = boxOfRing(now.piece.polygon.outer);
   const moved = (point: Point): Point => movedWith(point, island.box, [minX, minY, maxX, maxY]);
   const along = normalise(subtract(to, from));
@@ -65,6 +68,7 @@ export function placeKept(
   );
   const edges = buildSegmentIndex([now.piece.polygon]);
   const beside = perpendicular(along ?? { x: 1, y: 0 });
+  const found: Bridge[] = [];
   for (const off of SEARCH) {
     const place = add(moved(from), scale(beside, off));
     const bank = nearestSegment(edges, place)?.point ?? place;
@@ -72,8 +76,10 @@ export function placeKept(
     const middle = off === 0 ? interpolate(moved(from), add(moved(from), subtract(to, from)), 0.5) : ahead;
     for (const through of [middle, ahead]) {
       const bridge = bridgeAcrossGap(sheet, through, options, along, around);
-      if (bridge && (bridge.island === now.piece || bridge.target === now.piece)) return bridge;
+      if (!bridge || (bridge.island !== now.piece && bridge.target !== now.piece)) continue;
+      if (found.some((other) => distance(other.from, bridge.from) < SAME_PLACE)) continue;
+      found.push(bridge);
+      yield bridge;
     }
   }
-  return undefined;
 }
