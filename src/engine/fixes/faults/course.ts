@@ -1,7 +1,16 @@
 /** Courses along lines, and how far they keep to other ones. Millimetres. */
 import { defined } from '../../../base/defined';
+import type { Region } from '../../../geometry/base/polygon-types';
+import { forEachEdge, ringsOf } from '../../../geometry/base/ring';
 import { indexBoxes } from '../../../geometry/spatial/clusters';
 import { intervalWithin, type ParameterInterval, type Segment } from '../../../geometry/spatial/segment-distance';
+
+export function outlineOf(region: Region): Segment[] {
+  const segments: Segment[] = [];
+  const add = (ax: number, ay: number, bx: number, by: number) => segments.push({ ax, ay, bx, by });
+  for (const ring of region.flatMap(ringsOf)) forEachEdge(ring, add);
+  return segments;
+}
 
 /** Whether any place of a course comes within `reach` of another one. */
 export function isCourseNear(course: readonly Segment[], other: readonly Segment[], reach: number): boolean {

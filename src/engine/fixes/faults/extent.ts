@@ -4,14 +4,15 @@ import type { Finding, Subject } from '../../../checks/finding';
 import type { Matrix } from '../../../geometry/base/curve-types';
 import { derivedFacts } from '../../../geometry/base/derived-facts';
 import { apply, IDENTITY, maxScale } from '../../../geometry/base/matrix';
-import type { Box, Region, Ring } from '../../../geometry/base/polygon-types';
-import { forEachEdge, growBox, polygonOfBox, ringsOf } from '../../../geometry/base/ring';
+import type { Box, Region } from '../../../geometry/base/polygon-types';
+import { growBox, polygonOfBox } from '../../../geometry/base/ring';
 import { NEAR_EDGE, SAME_FINDING } from '../../../geometry/base/tolerances';
 import { areaOf } from '../../../geometry/boolean/index';
 import { thinWithin } from '../../../geometry/polygon/thin-within';
 import { transformRegion } from '../../../geometry/polygon/transform';
 import type { Segment } from '../../../geometry/spatial/segment-distance';
 import { courseOf } from '../../../sheet/cut-lines/course';
+import { outlineOf } from './course';
 import { thinGround } from './thin-ground';
 
 /** What a fault takes up: a part of the sheet, or a course along lines. */
@@ -35,6 +36,8 @@ export interface Extent {
    * tells a plain strip that lifts as much: its length.
    */
   readonly mayReach?: 'loose' | 'anywhere' | 'root';
+  /** Whether it is a whole opening, measured at its widest: what is cut off it may end before that. */
+  readonly isWhole?: boolean;
   /** mm that it may get deeper and still count as equally bad; by default what is drawn alike. */
   readonly depthTolerance?: number;
 }
@@ -79,12 +82,6 @@ function orBox(region: Region, box: Box): Region {
   return region.length > 0 ? region : [polygonOfBox(growBox(box, NEAR_EDGE))];
 }
 
-function segmentsOfRing(ring: Ring): Segment[] {
-  const segments: Segment[] = [];
-  forEachEdge(ring, (ax, ay, bx, by) => segments.push({ ax, ay, bx, by }));
-  return segments;
-}
-
 function area(region: Region): Place {
   return { kind: 'area', region };
 }
@@ -101,7 +98,7 @@ function thinExtent(subject: ThinSubject, limit: number, depth: Pick<Extent, 'de
     return known;
   };
   return {
-    ...(kind !== 'whole' && { box: growBox(extent, 2 * NEAR_EDGE) }),
+    ...(kind === 'whole' ? { isWhole: true } : { box: growBox(extent, 2 * NEAR_EDGE) }),
     get place() {
       return area(region());
     },
@@ -124,7 +121,7 @@ function thinArea({ sheet, part }: ThinSubject, limit: number): Region {
 function gapExtent({ gap, earlier, later }: Extract<Subject, { kind: 'gap' }>, slip: number): Extent {
   const ground = orBox(thinGround([earlier.sheet, later.sheet], gap.extent, slip), gap.extent);
   return {
-    place: { kind: 'course', segments: ground.flatMap(ringsOf).flatMap(segmentsOfRing) },
+    place: { kind: 'course', segments: outlineOf(ground) },
     amount: gap.length,
     depth: slip + gap.width,
   };

@@ -17,6 +17,7 @@ import {
   perimeterOf,
 } from '../../../geometry/boolean/index';
 import { isCourseNear, lengthBeyond } from './course';
+import { isCutOff } from './cut-off';
 import type { Extent } from './extent';
 
 /** A fault, with what others of its kind have in common. */
@@ -74,7 +75,15 @@ function isWorseThanAll({ rank, extent }: Fault, others: readonly Fault[]): bool
   if (others.length === 0 || rank > Math.max(...others.map((other) => other.rank))) return true;
   const { depth, depthTolerance = DEPTH_TOLERANCE } = extent;
   const deepest = Math.max(...others.map((other) => other.extent.depth ?? Infinity));
-  return depth !== undefined && depth > deepest + depthTolerance;
+  if (depth === undefined || depth <= deepest + depthTolerance) return false;
+  return !others.some((other) => isPartOf(extent, other.extent));
+}
+
+/** Places are asked for last: that takes long. */
+function isPartOf(now: Extent, before: Extent): boolean {
+  if (!now.isWhole || !before.isWhole) return false;
+  const [own, old] = [now.place, before.place];
+  return own.kind === 'area' && old.kind === 'area' && isCutOff(own.region, old.region);
 }
 
 /** By boxes, where both are known. */

@@ -98,6 +98,16 @@ describe('an old fault', () => {
     );
   });
 
+  it('is not new where a part is cut off that ends before its widest place, but is where all of it is drawn narrower', () => {
+    const whole = (region: Region, depth: number): Fault =>
+      fault({ place: { kind: 'area', region }, amount: areaOf(region), depth, isWhole: true });
+    const crossed = union([[polygonOfBox(box(0, 0, 20, 0.2))], [polygonOfBox(box(9, -0.1, 2, 0.4))]]);
+    const before = whole(crossed, 0.2);
+    expect(worse([before], [whole([polygonOfBox(box(0, 0, 8, 0.2))], 0.4)])).toBe(0);
+    expect(worse([before], [whole([polygonOfBox(box(0, 0.05, 20, 0.1))], 0.5)])).toBe(1);
+    expect(worse([before], [thinBox(box(0, 0, 8, 0.2), 0.4)])).toBe(1);
+  });
+
   it('does not pay for one of another kind, layer or place', () => {
     fc.assert(
       fc.property(length, fc.double({ min: 0.6, max: 30, noNaN: true }), (long, away) => {
