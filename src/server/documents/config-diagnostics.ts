@@ -5,45 +5,59 @@ import type { ConfigProblem } from '../../config/read';
 import type { PageOf } from '../host/platform';
 import { configDiagnosticOf } from './diagnostics';
 import type { FoundConfig } from './find-config';
+import type { KnownConfigs } from './known-configs';
+
+/** Where what is wrong comes from, and where it goes. */
+export interface ConfigDiagnosticsSurroundings {
+  readonly configs: KnownConfigs;
+  /** The address of a page, where there is one. */
+  readonly pageOf: PageOf;
+  /** What only shows when the files that it names are looked at, as far as it is known. */
+  faultsOf(config: FoundConfig): readonly ConfigProblem[];
+  publish(uri: string, diagnostics: Diagnostic[]): void;
+}
 
 export class ConfigDiagnostics {
   /** What each file's published diagnostics are about. */
   private readonly published = new Map<string, string>();
+  private readonly around: ConfigDiagnosticsSurroundings;
 
-  private readonly pageOf: PageOf;
-  private readonly problemsOf: (config: FoundConfig) => readonly ConfigProblem[];
-  private readonly publish: (uri: string, diagnostics: Diagnostic[]) => void;
-
-  /** @param pageOf the address of a page, where there is one */
-  constructor(
-    pageOf: PageOf,
-    problemsOf: (config: FoundConfig) => readonly ConfigProblem[],
-    publish: (uri: string, diagnostics: Diagnostic[]) => void,
-  ) {
-    this.pageOf = pageOf;
-    this.problemsOf = problemsOf;
-    this.publish = publish;
+  constructor(around: ConfigDiagnosticsSurroundings) {
+    this.around = around;
   }
 
-  /** @param more problems that only show when the files that it names are looked at */
-  show({ uri, text }: FoundConfig, more: readonly ConfigProblem[] = []): void {
-    const about = JSON.stringify([text, more]);
-    if (this.published.get(uri) === about) return;
-    const document = TextDocument.create(uri, 'json', 0, text);
-    const problems = [...this.problemsOf({ uri, text }), ...more];
-    this.publish(
-      uri,
-      problems.map((problem) => configDiagnosticOf(problem, document, this.pageOf)),
-    );
-    this.published.set(uri, about);
-  }
-
-  /** Clears the diagnostics of every file that is not among those in use. */
-  keepOnly(inUse: ReadonlySet<string>): void {
+  /**
+   * Each file in use as it stands now: whichever check has asked for it may have read an earlier text, or nothing of the
+   * files that it names. The diagnostics of all others are cleared.
+   * @param inUse addresses of `tombolo.json` files
+   */
+  show(inUse: ReadonlySet<string>): void {
+    for (const uri of inUse) {
+      const found = this.around.configs.find(uri);
+      if (found?.uri === uri) this.showOne(found);
+    }
     for (const uri of [...this.published.keys()]) {
       if (inUse.has(uri)) continue;
-      this.publish(uri, []);
+      this.around.publish(uri, []);
       this.published.delete(uri);
     }
+  }
+
+  private showOne(found: FoundConfig): void {
+    const { configs, pageOf, publish } = this.around;
+    const { uri, text } = found;
+    const faults = this.around.faultsOf(found);
+    const about = JSON.stringify([text, faults]);
+    const before = this.published.get(uri);
+    if (before === about) return;
+    this.published.set(uri, about);
+    const document = TextDocument.create(uri, 'json', 0, text);
+    const problems = [...configs.read(found).problems, ...faults];
+    // Of a file that has always been right, there is nothing to tell.
+    if (problems.length === 0 && before === undefined) return;
+    publish(
+      uri,
+      problems.map((problem) => configDiagnosticOf(problem, document, pageOf)),
+    );
   }
 }

@@ -19,7 +19,6 @@ import {
 import { ConfigDiagnostics } from './config-diagnostics';
 import { Debouncer } from './debounce';
 import { DiskFiles } from './disk-files';
-import type { FoundConfig } from './find-config';
 import { KnownConfigs } from './known-configs';
 import { KnownDocument } from './known-document';
 import { KnownProject } from './known-project';
@@ -87,11 +86,12 @@ export class StencilChecker {
     );
     this.published = new PublishedChecks(documents, configs, this.programs, outlet);
     this.latest = new LatestChecks(documents, configs, this.published);
-    this.notices = new ConfigDiagnostics(
-      outlet.pageOf,
-      (found) => this.configs.read(found).problems,
-      (uri, diagnostics) => outlet.diagnostics(uri, undefined, diagnostics),
-    );
+    this.notices = new ConfigDiagnostics({
+      configs,
+      pageOf: outlet.pageOf,
+      faultsOf: ({ uri, text }) => this.projects.get(uri)?.problems(text) ?? [],
+      publish: (uri, diagnostics) => outlet.diagnostics(uri, undefined, diagnostics),
+    });
   }
 
   /** What the editor's settings say, from now on. */
@@ -109,7 +109,7 @@ export class StencilChecker {
     if (isConfigUri(uri)) {
       this.seen.add(uri);
       if (first) this.configs.changed();
-      this.showNotices({ uri, text: document.getText() });
+      this.showNotices();
     }
     const { run, delay } = this.settings;
     if (run === 'manual' || (run === 'onSave' && !first)) return;
@@ -137,7 +137,7 @@ export class StencilChecker {
     else if (this.settings.run !== 'manual') this.checkProjectSoon(project.config.uri);
     if (isConfigUri(uri)) this.configChanged();
     if (this.listed.has(uri) && this.settings.run !== 'manual') this.checkSoon(uri, 0);
-    this.sweepNotices();
+    this.showNotices();
   }
 
   /** Some `tombolo.json` on disk was written, made, moved or deleted. */
@@ -296,7 +296,7 @@ export class StencilChecker {
     const project = this.projects.get(configUri);
     if (input?.key === configUri) this.run(input, { always: false, announced: true });
     else if (project) this.clearProject(project);
-    this.sweepNotices();
+    this.showNotices();
   }
 
   private run(input: CheckInput, { always, announced }: Wish): Run {
@@ -318,12 +318,7 @@ export class StencilChecker {
     const isTold = wish.announced || this.settings.run === 'onType';
     if (input.project) this.takeProject(input, facts, isTold);
     else this.takeDocument(input, facts, { ...wish, isTold });
-    this.sweepNotices();
-  }
-
-  /** At once, with what the last check of the project found amiss in its layers. */
-  private showNotices(found: FoundConfig): void {
-    this.notices.show(found, this.projects.get(found.uri)?.problems(found.text));
+    this.showNotices();
   }
 
   private takeDocument(
@@ -335,7 +330,6 @@ export class StencilChecker {
     if (!file) return;
     const { uri, version, open } = file;
     if (isTold && open) this.seen.add(uri);
-    if (input.config) this.notices.show(input.config);
     const known = facts && this.knownFrom(facts, input);
     if (known?.facts.stencil && isTold) return this.publish(known);
     if (known) this.latest.keepUntold([known]);
@@ -357,7 +351,6 @@ export class StencilChecker {
       return;
     }
     this.projects.set(config.uri, project);
-    this.notices.show(config, project.problems());
     for (const document of project.documents) this.publish(document);
     for (const { uri } of before?.documents ?? []) {
       if (project.document(uri)) continue;
@@ -398,13 +391,14 @@ export class StencilChecker {
     this.published.clear(uri);
   }
 
-  private sweepNotices(): void {
+  /** At once, with what the last check of each project found amiss in its layers. */
+  private showNotices(): void {
     const open = this.documents
       .all()
       .map(({ uri }) => uri)
       .filter(isConfigUri);
     const inForce = this.published.all().flatMap(({ config }) => (config ? [config.uri] : []));
-    this.notices.keepOnly(new Set([...open, ...inForce]));
+    this.notices.show(new Set([...open, ...inForce]));
     this.disk.keepOnly(new Set(this.published.all().map(({ uri }) => uri)));
   }
 
