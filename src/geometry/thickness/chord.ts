@@ -35,7 +35,8 @@ export const TIE_TOLERANCE = TIE;
 
 /**
  * Whether a chord takes the place of the shortest one yet, `least` mm long. Of equally long ones that which lies
- * farther left (then higher up) is taken: so it does not matter in which order they come.
+ * farther left (then higher up) is taken, and of one that is seen from both of its ends that which begins there: so it
+ * does not matter in which order they come.
  */
 export function isPreferred(chord: Chord, length: number, best: Chord | undefined, least: number): boolean {
   if (length < least - TIE_TOLERANCE) return true;
@@ -45,7 +46,8 @@ export function isPreferred(chord: Chord, length: number, best: Chord | undefine
 function liesBefore(a: Chord, b: Chord): boolean {
   const [a0, a1] = inOrder(a);
   const [b0, b1] = inOrder(b);
-  return (a0.x - b0.x || a0.y - b0.y || a1.x - b1.x || a1.y - b1.y) < 0;
+  const away = a0.x - b0.x || a0.y - b0.y || a1.x - b1.x || a1.y - b1.y;
+  return (away || a.from.x - b.from.x || a.from.y - b.from.y) < 0;
 }
 
 function inOrder({ from, to }: Chord): readonly [EdgePlace, EdgePlace] {

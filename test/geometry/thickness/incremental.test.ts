@@ -178,10 +178,7 @@ function facts(parts: readonly ThinPart[]): string[] {
   const fixed = (value: number) => (Math.round(value * 1e5) / 1e5 + 0).toFixed(5);
   return parts
     .map(({ polygon, kind, width, length, reach, sides, from, to, holds }) => {
-      const ends = [from, to]
-        .map(({ x, y }) => `${fixed(x)} ${fixed(y)}`)
-        .sort()
-        .join(' to ');
+      const ends = [from, to].map(({ x, y }) => `${fixed(x)} ${fixed(y)}`).join(' to ');
       const held = holds ? `${fixed(holds.area)} at ${fixed(holds.at.x)} ${fixed(holds.at.y)}` : 'nothing';
       return `${polygon} ${kind} ${[width, length, reach, sides].map(fixed).join(' ')}, ${ends}, holds ${held}`;
     })
