@@ -133,7 +133,7 @@ export class StencilChecker {
     if (isConfigUri(uri)) this.configs.changed();
     const project = this.projectWith(uri);
     if (!project) this.forget(uri);
-    else if (!this.isInForce(project)) this.clearProject(project);
+    else if (!this.isInForce(project.config.uri, project.named)) this.clearProject(project);
     else if (this.settings.run !== 'manual') this.checkProjectSoon(project.config.uri);
     if (isConfigUri(uri)) this.configChanged();
     if (this.listed.has(uri) && this.settings.run !== 'manual') this.checkSoon(uri, 0);
@@ -163,7 +163,7 @@ export class StencilChecker {
       if (!this.documents.get(uri)) this.forget(uri);
     }
     const project = this.projectWith(uri);
-    if (project && !this.isInForce(project)) this.clearProject(project);
+    if (project && !this.isInForce(project.config.uri, project.named)) this.clearProject(project);
     else if (this.listed.has(uri) || this.documents.get(uri)) this.checkSoon(uri, 0);
   }
 
@@ -283,6 +283,9 @@ export class StencilChecker {
   }
 
   private checkAllSoon(delay: number): void {
+    for (const project of [...this.projects.values()]) {
+      if (!this.isAskedFor(project.config.uri, project.named)) this.clearProject(project);
+    }
     const open = this.documents.all().map(({ uri }) => uri);
     for (const uri of new Set([...open, ...this.listed])) this.checkSoon(uri, delay);
   }
@@ -315,9 +318,12 @@ export class StencilChecker {
 
   private ended({ input, wish }: Run, facts: CheckFacts): void {
     this.lost.forget(input.key);
-    const isTold = wish.announced || this.settings.run === 'onType';
+    // Some `tombolo.json` may have changed since: what counts is then told by another check.
+    const isAskedFor = this.isAskedFor(input.key, input.named);
+    const announced = isAskedFor && wish.announced;
+    const isTold = announced || (isAskedFor && this.settings.run === 'onType');
     if (input.project) this.takeProject(input, facts, isTold);
-    else this.takeDocument(input, facts, { ...wish, isTold });
+    else this.takeDocument(input, facts, { ...wish, announced, isTold });
     this.showNotices();
   }
 
@@ -365,12 +371,25 @@ export class StencilChecker {
     this.debouncer.cancel(uri);
     this.runs.cancel(uri);
     this.engine.forget(uri);
-    for (const document of project.documents) this.published.clear(document.uri);
+    for (const each of project.documents) {
+      // One that is open is checked by itself or with another project, and shows until then what was found last.
+      if (!this.documents.get(each.uri) && this.published.get(each.uri) === each) this.published.clear(each.uri);
+    }
   }
 
-  /** Whether a document is open that belongs to the project. */
-  private isInForce({ config, named }: KnownProject): boolean {
-    return [config.uri, ...named].some((uri) => this.documents.get(uri) || this.programs.isDrawn(uri));
+  /**
+   * Whether a document that is open, or drawn by a program, is checked under this key as each `tombolo.json` stands now.
+   * @param named all files of the project, where it is one
+   */
+  private isInForce(key: string, named: ReadonlySet<string>): boolean {
+    const isThere = (uri: string) => this.documents.get(uri) !== undefined || this.programs.isDrawn(uri);
+    return [key, ...named].some((uri) => isThere(uri) && this.keyOf(uri) === key);
+  }
+
+  /** The same, files that are checked though they are not open counted in. */
+  private isAskedFor(key: string, named: ReadonlySet<string>): boolean {
+    const isListed = [key, ...named].some((uri) => this.listed.has(uri) && this.keyOf(uri) === key);
+    return isListed || this.isInForce(key, named);
   }
 
   private projectWith(uri: string): KnownProject | undefined {

@@ -29,6 +29,43 @@ test('a layer that names no file is still told when another drawing of the folde
   expect(told).toEqual([expect.stringMatching(/^No readable file "heron.sv \{"/)]);
 });
 
+test('a project that leaves no open drawing in force shows nothing of its closed ones', async () => {
+  editor.write('sun.svg', stencil);
+  editor.write('tombolo.json', layers('heron.svg', 'sun.svg'));
+  editor.type('heron.svg', stencil);
+  expect(Object.keys(await editor.settled())).toEqual(['heron.svg', 'sun.svg']);
+  editor.write('tombolo.json', '{}');
+  expect(Object.keys(await shownAsInNewServer())).toEqual(['heron.svg']);
+});
+
+test('a tombolo.json that is closed unsaved counts as it is on disk', async () => {
+  editor.write('sun.svg', stencil);
+  editor.write('tombolo.json', layers('sun.svg'));
+  editor.type('heron.svg', stencil);
+  editor.type('tombolo.json', layers('heron.svg'));
+  await editor.settled();
+  editor.close('tombolo.json');
+  expect(Object.keys(await shownAsInNewServer())).toEqual(['heron.svg']);
+});
+
+test('a check of a project that ends when its drawing is no part of it any more is not shown', async () => {
+  editor.write('sun.svg', stencil);
+  editor.write('tombolo.json', layers('heron.svg', 'sun.svg'));
+  editor.type('heron.svg', stencil);
+  await editor.checking();
+  editor.write('tombolo.json', '{}');
+  expect(Object.keys(await shownAsInNewServer())).toEqual(['heron.svg']);
+});
+
+test('an outer project lets go of a drawing whose folder has a tombolo.json of its own by now', async () => {
+  editor.write('sun.svg', stencil);
+  editor.write('tombolo.json', layers('trail/heron.svg', 'sun.svg'));
+  editor.type('trail/heron.svg', stencil);
+  expect(Object.keys(await editor.settled())).toEqual(['heron.svg', 'sun.svg']);
+  editor.type('trail/tombolo.json', '{}');
+  expect(Object.keys(await shownAsInNewServer())).toEqual(['heron.svg']);
+});
+
 test('a project of which nothing is open any more leaves no fault of a layer behind', async () => {
   editor.write('tombolo.json', layers('sun.svg', 'moon.svg'));
   editor.type('heron.svg', stencil);
