@@ -46,6 +46,19 @@ describe('an island that is left', () => {
     expect(told).not.toMatch(/would hold/);
   });
 
+  it('is told to be narrower than a bridge where any bridge would come out too thin in it', () => {
+    const report = check(SMALL);
+    const [sheet] = report.sheets as [Sheet];
+    const island = sheet.pieces.find((piece) => piece.island) as Piece;
+    const tried = {
+      reason: 'It would leave a bridge too thin to hold.',
+      first: 'Widen the thin bridge in "eye" first.',
+    };
+    const { reason, first } = refusalForLeft(report, sheet, island, {}, tried);
+    expect(reason).toBe('No bridge fits the island at 30.4, 7.3 mm, which is narrower than a bridge of 0.80 mm.');
+    expect(first).toMatch(/^One of 0\.68 mm would hold/);
+  });
+
   it('is told of a narrower limit after bridges that were found did not hold', () => {
     const report = check(SMALL);
     const [sheet] = report.sheets as [Sheet];

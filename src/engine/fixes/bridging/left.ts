@@ -1,5 +1,6 @@
 /** What is said of an island that no bridge could be found for: where it is, what was tried, and what would do. */
 import { openOutline } from '../../../checks/open-outline/check';
+import { thinBridge } from '../../../checks/thin-bridge/check';
 import { formatMillimetres } from '../../../config/values';
 import { LONGEST_BRIDGE } from '../../../edits/plan/index';
 import { DRAWN_ALIKE } from '../../../geometry/base/tolerances';
@@ -31,25 +32,27 @@ export function refusalForLeft(
   if (tried && !tried.anyway && hasOpenOutline(report, sheet)) {
     return { reason: `Island ${place}: an outline that is not closed lies in its way.`, first: CLOSE };
   }
-  if (tried) {
+  const isNarrow = 2 * inscribedDisc(island.polygon, DRAWN_ALIKE).radius < width + sheet.kerf;
+  const isTooNarrow = isNarrow && (!tried || tried.reason.includes(thinBridge.meta.outcome));
+  if (tried && !isTooNarrow) {
     const [named, plain] = [place, placeIn(island)].map((where) => `Island ${where}: ${whatCame(tried.reason)}`);
     const reason = named && named.length <= LONGEST_REASON ? named : (plain ?? tried.reason);
     // Some say themselves what comes first.
     const first = tried.first ?? (/ first\.$/.test(reason) ? undefined : helpOf(width, narrower(island), MOVE));
     return { ...tried, reason, ...(first && { first }) };
   }
-  if (planFor(report, sheet, [island], choice).reasons.get(island) === 'too-far') {
+  if (!tried && planFor(report, sheet, [island], choice).reasons.get(island) === 'too-far') {
     const farthest = formatMillimetres(LONGEST_BRIDGE);
     return {
       reason: `No bridge fits the island ${place}: all that hangs on the sheet is over ${farthest} away.`,
       first: REMOVE,
     };
   }
-  const isNarrow = 2 * inscribedDisc(island.polygon, DRAWN_ALIKE).radius < width + sheet.kerf;
-  const why = isNarrow
+  const why = isTooNarrow
     ? `which is narrower than a bridge of ${formatMillimetres(width)}`
     : 'from any place round it in any direction';
-  return { reason: `No bridge fits the island ${place}, ${why}.`, first: helpOf(width, narrower(island), REMOVE) };
+  const reason = `No bridge fits the island ${place}, ${why}.`;
+  return { ...tried, reason, first: helpOf(width, narrower(island), REMOVE) };
 }
 
 /** What a narrower bridge that holds tells of the limit and of the size. */

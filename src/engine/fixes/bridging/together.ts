@@ -9,6 +9,7 @@ import { regionContains } from '../../../geometry/boolean/index';
 import type { Refusal } from '../../../report/refusal';
 import type { Report } from '../../../report/report';
 import type { Piece, Sheet } from '../../../sheet/types';
+import { metaOf } from '../../metas';
 import { asManyAsHold, type Subject, type Way, WIDER } from './attempt';
 import type { ProvenCut, VerifiedBridges } from './cut';
 import { oneAfterTheOther, onTop } from './joined';
@@ -43,6 +44,9 @@ const MOST_ALONE = 12;
 
 /** Proofs for a layer in all: so many for a small one, and fewer the more edges each has to look at. */
 const PROOFS = { least: 6, most: 40, edges: 150_000 };
+
+/** Where those are spent before what bridging may do beside it was let pass, so many more are made that let it pass. */
+const MOST_LENIENT = 3;
 
 function proofsFor({ openings }: Sheet): number {
   const edges = edgesIn(openings.flatMap(ringsOf));
@@ -83,6 +87,11 @@ export function bridgeTogether(
     proofs.left = proofsFor(state.sheet);
     avoid = [];
     for (const way of WAYS) tryWay(way, islands);
+    if (proofs.left <= 0 && [...state.waiting.keys()].some((island) => mayPass(reasons.get(island)))) {
+      proofs.left = MOST_LENIENT;
+      tryWay({ effects: BRIDGING_EFFECTS }, islands);
+      proofs.left = 0;
+    }
     const alone = islands.length > 1 ? [...state.waiting.keys()].slice(0, MOST_ALONE) : [];
     for (const island of alone) for (const way of ends) tryWay(way, [island]);
   };
@@ -93,6 +102,14 @@ export function bridgeTogether(
   }
   const left = new Map([...state.waiting.keys()].map((island) => [island, reasons.get(island)]));
   return { proven: state.proven && stiffened(report, sheet, state.proven, choice), left };
+}
+
+/** Whether something spoke against its bridges that bridging may do. */
+function mayPass(why: Refusal<VerifiedBridges> | undefined): boolean {
+  return (why?.anyway?.brings ?? []).some(({ check }) => {
+    const { unless = [] } = metaOf(check)?.afterFix ?? {};
+    return BRIDGING_EFFECTS.some((effect) => unless.includes(effect));
+  });
 }
 
 /** @param alone whether an island is done with that hangs on a loose piece */
