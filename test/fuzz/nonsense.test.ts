@@ -15,6 +15,7 @@ test.each([
   'The value of filNaNl has no closing quote.',
   'The unit of width="1e-9q" is not known.',
   '<a1e-9> is not closed.',
+  'iNaNld-outline" is given twice on this element: the first is used.',
   'The number -1e-308 cannot follow Z: a command letter was expected.',
   'SVG has no element de-1e-308Path: it and what it contains are left out.',
 ])('what stands in the text is no measure of ours: %s', (message) => {

@@ -10,6 +10,6 @@ export function nonsenseIn(message: string): string | undefined {
 /** What is quoted stands so in the text; what is no name may hold quotation marks itself. */
 const unquoted = (message: string): string =>
   message.replace(
-    /^.*(?= is not a valid XML name)|The (?:attribute|value of) \S+|no element \S+|The number \S+|<\S+|"[^"]*"|[^\s=]+=\S+/g,
+    /^.*(?= is not a valid XML name)|^\S+(?= is given twice)|The (?:attribute|value of) \S+|no element \S+|The number \S+|<\S+|"[^"]*"|[^\s=]+=\S+/g,
     '',
   );
