@@ -32,8 +32,9 @@ export function refusalForLeft(
   if (tried && !tried.anyway && hasOpenOutline(report, sheet)) {
     return { reason: `Island ${place}: an outline that is not closed lies in its way.`, first: CLOSE };
   }
-  const isNarrow = 2 * inscribedDisc(island.polygon, DRAWN_ALIKE).radius < width + sheet.kerf;
-  const isTooNarrow = isNarrow && (!tried || tried.reason.includes(thinBridge.meta.outcome));
+  const isTooNarrow =
+    (!tried || tried.reason.includes(thinBridge.meta.outcome)) &&
+    2 * inscribedDisc(island.polygon, DRAWN_ALIKE).radius < width + sheet.kerf;
   if (tried && !isTooNarrow) {
     const [named, plain] = [place, placeIn(island)].map((where) => `Island ${where}: ${whatCame(tried.reason)}`);
     const reason = named && named.length <= LONGEST_REASON ? named : (plain ?? tried.reason);

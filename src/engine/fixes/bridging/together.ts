@@ -26,6 +26,9 @@ export interface BridgedTogether {
   readonly left: ReadonlyMap<Piece, Refusal<VerifiedBridges> | undefined>;
 }
 
+/** What bridging may do beside it is let pass. */
+const LENIENT: Way = { effects: BRIDGING_EFFECTS };
+
 /**
  * Where the usual bridges leave a fault, as a part that hinges, more are tried, and all places round the island. A part of
  * the island itself that would lift still beats an island that falls out: a warning for an error.
@@ -35,8 +38,8 @@ const WAYS: readonly Way[] = [
   { plan: { more: 1 } },
   { plan: { more: 2 } },
   { plan: { thorough: true }, wider: WIDER },
-  { effects: BRIDGING_EFFECTS },
-  { plan: { thorough: true }, wider: WIDER, effects: BRIDGING_EFFECTS },
+  LENIENT,
+  { plan: { thorough: true }, wider: WIDER, ...LENIENT },
 ];
 
 /** An island may be left where others were tried with it; so many are tried alone at last. */
@@ -89,7 +92,7 @@ export function bridgeTogether(
     for (const way of WAYS) tryWay(way, islands);
     if (proofs.left <= 0 && [...state.waiting.keys()].some((island) => mayPass(reasons.get(island)))) {
       proofs.left = MOST_LENIENT;
-      tryWay({ effects: BRIDGING_EFFECTS }, islands);
+      tryWay(LENIENT, islands);
       proofs.left = 0;
     }
     const alone = islands.length > 1 ? [...state.waiting.keys()].slice(0, MOST_ALONE) : [];
